@@ -1,0 +1,66 @@
+/**
+ * The two lanes of one interval.
+ *
+ * Camera lane, from the trigger: for each exposure of the frame its lag, the open shutter, a dark frame where
+ * noise reduction makes one, and the write. Rig lane, moving between exposures: hold still until the last
+ * shutter has closed, move, settle. The rig may move while the camera takes its dark frame and writes.
+ * Source: the definitions of this project's design; durations are the user's own measurements.
+ */
+import { bracketS } from '../exposure/shutter.ts';
+import type { Plan } from '../plan/schema.ts';
+
+/** One stretch of the camera lane. */
+export interface Phase {
+  kind: 'lag' | 'exposure' | 'dark' | 'write';
+  /** Seconds from the trigger. */
+  startS: number;
+  durationS: number;
+}
+
+/** Durations of one frame's camera lane, seconds. */
+export interface CameraLane {
+  /** Whole lane. */
+  cameraS: number;
+  /** From the trigger until the last exposure has closed. */
+  holdS: number;
+  /** Shutter open, all exposures together. */
+  exposureS: number;
+  /** Dark frames and writing, all exposures together. */
+  busyS: number;
+  /** From the first shutter opening to the last closing: what an end-to-start trigger waits for. */
+  openS: number;
+}
+
+/** The camera lane of a frame as its stretches, in order, those of no length left out. */
+export function cameraPhases(plan: Plan): Phase[] {
+  const { shutterLagS, writeS, noiseReduction, noiseReductionFromS } = plan.camera;
+  const phases: Phase[] = [];
+  let atS = 0;
+  const add = (kind: Phase['kind'], durationS: number) => {
+    if (durationS > 0) phases.push({ kind, startS: atS, durationS });
+    atS += durationS;
+  };
+  for (const openS of bracketS(plan)) {
+    add('lag', shutterLagS);
+    add('exposure', openS);
+    add('dark', noiseReduction && openS >= noiseReductionFromS ? openS : 0);
+    add('write', writeS);
+  }
+  return phases;
+}
+
+/** The durations of a frame's camera lane. */
+export function cameraLane(plan: Plan): CameraLane {
+  const phases = cameraPhases(plan);
+  const sum = (...kinds: Phase['kind'][]) =>
+    phases.reduce((total, phase) => total + (kinds.includes(phase.kind) ? phase.durationS : 0), 0);
+  const lastExposure = phases.findLast((phase) => phase.kind === 'exposure');
+  const holdS = lastExposure ? lastExposure.startS + lastExposure.durationS : 0;
+  return {
+    cameraS: sum('lag', 'exposure', 'dark', 'write'),
+    holdS,
+    exposureS: sum('exposure'),
+    busyS: sum('dark', 'write'),
+    openS: holdS - plan.camera.shutterLagS,
+  };
+}

@@ -1,0 +1,38 @@
+/**
+ * One move from rest to rest with constant acceleration, constant speed and constant deceleration.
+ *
+ * Source: the trapezoidal time scaling of the textbooks (Lynch & Park, Modern Robotics, ch. 9.2.2.2):
+ * T = d/v + v/a where d > v^2/a, else the triangle T = 2 sqrt(d/a) with peak speed sqrt(d a).
+ */
+
+/**
+ * Shortest time for a move.
+ * @param distance - travel, any unit, at least 0
+ * @param maxSpeed - that unit a second, positive
+ * @param maxAccel - that unit a second squared, positive
+ * @returns seconds; 0 for no travel
+ */
+export function moveDurationS(distance: number, maxSpeed: number, maxAccel: number): number {
+  return distance > (maxSpeed * maxSpeed) / maxAccel
+    ? distance / maxSpeed + maxSpeed / maxAccel
+    : 2 * Math.sqrt(distance / maxAccel);
+}
+
+/** Highest speed in the shortest move, that unit a second. */
+export const movePeakSpeed = (distance: number, maxSpeed: number, maxAccel: number): number =>
+  Math.min(maxSpeed, Math.sqrt(distance * maxAccel));
+
+/**
+ * Cruising speed of a move that takes a given time with a given acceleration.
+ * @param durationS - seconds, positive
+ * @returns that unit a second; Infinity if the acceleration cannot do it in the time
+ */
+export function fixedTimeSpeed(distance: number, maxAccel: number, durationS: number): number {
+  const rest = (maxAccel * durationS) ** 2 - 4 * maxAccel * distance;
+  // 2d / (aT + sqrt(...)) is the smaller root without the cancellation of the usual form.
+  return rest < 0 ? Number.POSITIVE_INFINITY : (2 * distance) / (maxAccel * durationS + Math.sqrt(rest));
+}
+
+/** Least acceleration that does a move in a given time: a triangle. */
+export const fixedTimeAccel = (distance: number, durationS: number): number =>
+  (4 * distance) / (durationS * durationS);

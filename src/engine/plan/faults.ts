@@ -1,0 +1,200 @@
+/** Faults of a plan file: where, what was found, what is allowed. */
+import type * as z from 'zod/mini';
+import { type FieldMeta, fieldRegistry } from './fields.ts';
+import { planSchema } from './schema.ts';
+
+/** One thing wrong with a plan file. */
+export interface Fault {
+  /** Where it is, e.g. `rig.axes[1].maxSpeed`; empty for the file as a whole. */
+  path: string;
+  /** What stands there, shortened. */
+  found: string;
+  /** What may stand there. */
+  allowed: string;
+}
+
+/** A fault in one sentence. */
+export const faultSentence = (fault: Fault): string =>
+  `${fault.path || 'file'}: found ${fault.found}; allowed: ${fault.allowed}`;
+
+/** What the form needs to know about one field. */
+export interface FieldInfo extends FieldMeta {
+  /** Smallest and largest value, for numbers. */
+  minimum?: number;
+  maximum?: number;
+  /** True where only whole numbers are allowed. */
+  whole: boolean;
+  /** True where `null` says 'not given'. */
+  optional: boolean;
+  /** The words of a choice. */
+  words?: readonly string[];
+  /** What is allowed, in words. */
+  allowed: string;
+}
+
+type AnySchema = z.core.$ZodType;
+type PathPart = string | number;
+
+interface Bag {
+  minimum?: number;
+  maximum?: number;
+  format?: string;
+}
+
+/** The schema under defaults and null. */
+function bare(schema: AnySchema): { schema: AnySchema; optional: boolean } {
+  const def = schema._zod.def as { type: string; innerType?: AnySchema };
+  if ((def.type === 'default' || def.type === 'prefault') && def.innerType) return bare(def.innerType);
+  if (def.type === 'nullable' && def.innerType) return { schema: bare(def.innerType).schema, optional: true };
+  return { schema, optional: false };
+}
+
+function child(schema: AnySchema, part: PathPart): AnySchema | undefined {
+  const inner = bare(schema).schema;
+  const def = inner._zod.def as {
+    type: string;
+    shape?: Record<string, AnySchema>;
+    element?: AnySchema;
+    options?: AnySchema[];
+  };
+  if (def.type === 'object') return Object.hasOwn(def.shape ?? {}, part) ? def.shape?.[part] : undefined;
+  if (def.type === 'array') return def.element;
+  if (def.type === 'union') {
+    for (const option of def.options ?? []) {
+      const found = child(option, part);
+      if (found && (part !== 'kind' || def.options?.length === 1)) return found;
+    }
+  }
+  return undefined;
+}
+
+function schemaAt(path: readonly PathPart[]): AnySchema | undefined {
+  let schema: AnySchema | undefined = planSchema;
+  for (const part of path) schema = schema && child(schema, part);
+  return schema;
+}
+
+const number = new Intl.NumberFormat('en', { maximumSignificantDigits: 12, useGrouping: false });
+
+function allowedOf(schema: AnySchema): string {
+  const { schema: inner, optional } = bare(schema);
+  const def = inner._zod.def as {
+    type: string;
+    entries?: Record<string, string>;
+    values?: readonly unknown[];
+    options?: AnySchema[];
+  };
+  const orNull = optional ? ', or null' : '';
+  switch (def.type) {
+    case 'number': {
+      const bag = inner._zod.bag as Bag;
+      const unit = fieldRegistry.get(inner)?.unit;
+      const kind = bag.format ? 'a whole number' : 'a number';
+      const range = `${kind} from ${number.format(bag.minimum ?? 0)} to ${number.format(bag.maximum ?? 0)}`;
+      return `${range}${unit ? ` (${unit})` : ''}${orNull}`;
+    }
+    case 'enum':
+      return `one of ${Object.values(def.entries ?? {}).join(', ')}${orNull}`;
+    case 'literal':
+      return `${def.values?.map((value) => JSON.stringify(value)).join(' or ')}${orNull}`;
+    case 'boolean':
+      return `true or false${orNull}`;
+    case 'string': {
+      const bag = inner._zod.bag as Bag;
+      const least = bag.minimum ? `${bag.minimum}` : '0';
+      return `text of ${least} to ${bag.maximum ?? 'any number of'} characters${orNull}`;
+    }
+    case 'array': {
+      const bag = inner._zod.bag as Bag;
+      return `a list of ${bag.minimum ?? 0} to ${bag.maximum ?? 'any number of'} members`;
+    }
+    case 'union':
+      return `one of ${easeKinds(def.options ?? []).join(', ')} with its figures`;
+    default:
+      return 'a group of fields in { }';
+  }
+}
+
+const easeKinds = (options: AnySchema[]): string[] =>
+  options.flatMap((option) => {
+    const kind = child(option, 'kind');
+    return kind ? (kind._zod.def as unknown as { values: string[] }).values : [];
+  });
+
+/**
+ * Label, unit, range and help of one field of the plan.
+ * @param path - parts of the path; any index for a list member, e.g. `['rig', 'axes', 0, 'maxSpeed']`
+ * @throws RangeError if the plan has no such field
+ */
+export function fieldInfo(path: readonly PathPart[]): FieldInfo {
+  const schema = schemaAt(path);
+  if (!schema) throw new RangeError(`no field ${pathText(path)} in a plan`);
+  const { schema: inner, optional } = bare(schema);
+  const def = inner._zod.def as { type: string; entries?: Record<string, string> };
+  const bag = inner._zod.bag as Bag;
+  const meta = fieldRegistry.get(inner) ?? fieldRegistry.get(schema) ?? { title: String(path.at(-1)) };
+  return {
+    ...meta,
+    ...(bag.minimum !== undefined && def.type === 'number' ? { minimum: bag.minimum } : {}),
+    ...(bag.maximum !== undefined && def.type === 'number' ? { maximum: bag.maximum } : {}),
+    ...(def.entries ? { words: Object.values(def.entries) } : {}),
+    whole: def.type === 'number' && bag.format !== undefined,
+    optional,
+    allowed: allowedOf(schema),
+  };
+}
+
+/** Path as it is printed: `rig.axes[1].maxSpeed`. */
+export function pathText(path: readonly PropertyKey[]): string {
+  let printed = '';
+  for (const part of path) {
+    if (typeof part === 'number') printed += `[${part}]`;
+    else printed += printed === '' ? String(part) : `.${String(part)}`;
+  }
+  return printed;
+}
+
+/** What was found, short enough for one line. */
+export function foundText(value: unknown): string {
+  if (value === undefined) return 'nothing';
+  if (typeof value === 'number') return String(value);
+  if (Array.isArray(value)) return `a list of ${value.length}`;
+  if (value !== null && typeof value === 'object') return 'a group of fields';
+  const written = JSON.stringify(value) ?? String(value);
+  return written.length > 60 ? `${written.slice(0, 57)}…` : written;
+}
+
+function valueAt(root: unknown, path: readonly PropertyKey[]): unknown {
+  let value: unknown = root;
+  for (const part of path) {
+    if (value === null || typeof value !== 'object' || !Object.hasOwn(value, part)) return undefined;
+    value = (value as Record<PropertyKey, unknown>)[part];
+  }
+  return value;
+}
+
+/** Faults of a value that does not fit the schema, in the order of the file's fields. */
+export function schemaFaults(input: unknown, error: z.core.$ZodError): Fault[] {
+  return error.issues.flatMap((issue) => {
+    const parts = issue.path as PathPart[];
+    const path = pathText(parts);
+    const found = foundText(valueAt(input, parts));
+    if (issue.code === 'unrecognized_keys') {
+      const schema = schemaAt(parts);
+      const def = schema && (bare(schema).schema._zod.def as { shape?: Record<string, unknown> });
+      const known = def?.shape ? Object.keys(def.shape).join(', ') : 'no further field';
+      return issue.keys.map((key) => ({
+        path: path === '' ? key : `${path}.${key}`,
+        found: 'a field that plans do not have',
+        allowed: known,
+      }));
+    }
+    if (issue.code === 'invalid_union') {
+      const options = (issue as { options?: readonly unknown[] }).options;
+      if (options) return [{ path, found, allowed: `one of ${options.join(', ')}` }];
+    }
+    if (issue.code === 'invalid_format') return [{ path, found, allowed: issue.message }];
+    const schema = schemaAt(parts);
+    return [{ path, found, allowed: schema ? allowedOf(schema) : issue.message }];
+  });
+}

@@ -1,0 +1,78 @@
+/**
+ * The building blocks of the plan's one table of fields.
+ *
+ * Every quantity of the plan is declared once, with its title, unit, allowed range, default and a sentence.
+ * The TypeScript type, the faults of a bad file, the JSON Schema in `public/` and the hints of the form all
+ * come from that one declaration.
+ */
+import * as z from 'zod/mini';
+
+// A strict content security policy forbids compiling validators at run time.
+z.config({ jitless: true });
+
+/** What a person needs to know to fill in one field. */
+export interface FieldMeta {
+  /** Label on the form, e.g. `Settle after moving`. */
+  title: string;
+  /** Unit shown behind the value, e.g. `s`. Absent for counts and words. */
+  unit?: string;
+  /** One sentence of help. */
+  description?: string;
+  /** Step of the arrow keys and of the − and + buttons. */
+  step?: number;
+}
+
+/** Metadata of every declared field, looked up by schema. */
+export const fieldRegistry = z.registry<FieldMeta>();
+
+type NumberMeta = FieldMeta & { minimum: number; maximum: number };
+
+function bounded(meta: NumberMeta, whole: boolean) {
+  const { minimum, maximum, ...field } = meta;
+  const schema = whole
+    ? z.number().check(z.int(), z.gte(minimum), z.lte(maximum))
+    : z.number().check(z.gte(minimum), z.lte(maximum));
+  return schema.register(fieldRegistry, field);
+}
+
+/** A number with a unit, an allowed range (both ends included) and a default. */
+export const quantity = (meta: NumberMeta, byDefault: number) => z._default(bounded(meta, false), byDefault);
+
+/** A whole number with an allowed range (both ends included) and a default. */
+export const count = (meta: NumberMeta, byDefault: number) => z._default(bounded(meta, true), byDefault);
+
+/** Like {@link quantity}, but `null` says 'not given: work it out'. */
+export const optionalQuantity = (meta: NumberMeta) =>
+  z._default(z.nullable(bounded(meta, false)).register(fieldRegistry, withoutRange(meta)), null);
+
+/** Like {@link count}, but `null` says 'not given: work it out'. */
+export const optionalCount = (meta: NumberMeta) =>
+  z._default(z.nullable(bounded(meta, true)).register(fieldRegistry, withoutRange(meta)), null);
+
+const withoutRange = ({ minimum: _minimum, maximum: _maximum, ...field }: NumberMeta): FieldMeta => field;
+
+/** A line of text, at most `longest` characters. */
+export const text = (meta: FieldMeta & { longest: number; shortest?: number }, byDefault: string) => {
+  const { longest, shortest = 0, ...field } = meta;
+  return z._default(
+    z.string().check(z.minLength(shortest), z.maxLength(longest)).register(fieldRegistry, field),
+    byDefault,
+  );
+};
+
+/** Text of a fixed form, e.g. a date. `form` says the form in words and is what a fault shows as allowed. */
+export const formattedText = (meta: FieldMeta & { pattern: RegExp; form: string }, byDefault: string) => {
+  const { pattern, form, ...field } = meta;
+  return z._default(z.string().check(z.regex(pattern, form)).register(fieldRegistry, field), byDefault);
+};
+
+/** A switch. */
+export const flag = (meta: FieldMeta, byDefault: boolean) =>
+  z._default(z.boolean().register(fieldRegistry, meta), byDefault);
+
+/** One word out of a list. */
+export const choice = <const T extends readonly [string, ...string[]]>(
+  meta: FieldMeta,
+  words: T,
+  byDefault: T[number],
+) => z._default(z.enum(words).register(fieldRegistry, meta), byDefault as never);

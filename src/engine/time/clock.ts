@@ -1,0 +1,138 @@
+/**
+ * The local clock of a place: its moment of start, its offsets from UTC over a run, and ISO text.
+ *
+ * Zone data come from the machine (luxon over Intl) and can be out of date; a plan may override the offset.
+ */
+import { DateTime, IANAZone } from 'luxon';
+import type { Plan } from '../plan/schema.ts';
+import type { OffsetSpan } from '../schedule-types.ts';
+
+/** When a run starts. */
+export interface Start {
+  /** Milliseconds of the epoch. */
+  startMs: number;
+  offsetMin: number;
+  /**
+   * `repeated`: the clock shows this time twice that day, and the plan says which is meant.
+   * `skipped`: the clock never shows it; the start has slid forward by as much as the clock does.
+   */
+  kind: 'plain' | 'repeated' | 'skipped';
+}
+
+const MINUTE_MS = 60_000;
+
+/** Offset of the zone at an instant, minutes east of UTC. */
+const offsetAt = (zone: IANAZone, ms: number): number => zone.offset(ms);
+
+/**
+ * The moment that the plan's local date and time name.
+ *
+ * luxon resolves an hour that comes twice by today's date, so the possible offsets are asked for and chosen
+ * from; a time that the clock skips goes by the offset before the gap (as in RFC 5545, section 3.3.5).
+ */
+export function startOf(plan: Plan): Start {
+  const { date, time, whenRepeated } = plan.start;
+  const localMs = Date.parse(`${date}T${time.length === 5 ? `${time}:00` : time}Z`);
+  const { zone: name, utcOffsetMin } = plan.place;
+  if (utcOffsetMin !== null) {
+    return { startMs: localMs - utcOffsetMin * MINUTE_MS, offsetMin: utcOffsetMin, kind: 'plain' };
+  }
+  const zone = IANAZone.create(name);
+  const [year, month, day] = date.split('-').map(Number);
+  const [hour, minute, second = 0] = time.split(':').map(Number);
+  const wanted = DateTime.fromObject({ year, month, day, hour, minute, second } as { year: number }, {
+    zone,
+    locale: 'en',
+  });
+  const matches = wanted
+    .getPossibleOffsets()
+    .map((candidate) => candidate.toMillis())
+    .filter((ms) => ms + offsetAt(zone, ms) * MINUTE_MS === localMs)
+    .sort((a, b) => a - b);
+  const first = matches[0];
+  if (first === undefined) return skippedStart(zone, localMs);
+  const startMs = whenRepeated === 'second' ? (matches.at(-1) ?? first) : first;
+  return {
+    startMs,
+    offsetMin: offsetAt(zone, startMs),
+    kind: matches.length > 1 ? 'repeated' : 'plain',
+  };
+}
+
+/** A local time within a gap, taken with the offset from before the gap. */
+function skippedStart(zone: IANAZone, localMs: number): Start {
+  // No zone is more than a day from UTC: a day before is safely before the gap, whatever the offset.
+  const before = offsetAt(zone, localMs - 26 * 60 * MINUTE_MS);
+  const startMs = localMs - before * MINUTE_MS;
+  return { startMs, offsetMin: offsetAt(zone, startMs), kind: 'skipped' };
+}
+
+// Clock changes of one zone lie weeks apart (the closest pair known is that around Ramadan in Morocco).
+const LOOK_EVERY_MS = 7 * 86_400_000;
+
+/**
+ * Offsets from UTC between two instants, each with the instant from which it holds.
+ * @param fromMs - first instant; the first span begins there
+ * @param toMs - last instant
+ * @param overrideMin - an offset that replaces the zone's, or null
+ */
+export function offsetSpans(
+  zoneName: string,
+  fromMs: number,
+  toMs: number,
+  overrideMin: number | null,
+): OffsetSpan[] {
+  if (overrideMin !== null) return [{ fromMs, offsetMin: overrideMin }];
+  const zone = IANAZone.create(zoneName);
+  const spans = [{ fromMs, offsetMin: offsetAt(zone, fromMs) }];
+  for (let lookMs = fromMs; lookMs < toMs; lookMs += LOOK_EVERY_MS) {
+    const endMs = Math.min(lookMs + LOOK_EVERY_MS, toMs);
+    const current = spans.at(-1)?.offsetMin ?? 0;
+    if (offsetAt(zone, endMs) !== current) {
+      const atMs = changeBetween(zone, lookMs, endMs, current);
+      spans.push({ fromMs: atMs, offsetMin: offsetAt(zone, atMs) });
+    }
+  }
+  return spans;
+}
+
+/** First whole millisecond after `lowMs` at which the offset is no longer `offsetMin`. */
+function changeBetween(zone: IANAZone, lowMs: number, highMs: number, offsetMin: number): number {
+  let low = Math.floor(lowMs);
+  let high = Math.ceil(highMs);
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    if (offsetAt(zone, middle) === offsetMin) low = middle;
+    else high = middle;
+  }
+  return high;
+}
+
+const two = (value: number) => String(value).padStart(2, '0');
+
+/** An offset as it is written after a clock time: `+02:00`. */
+export function offsetText(offsetMin: number): string {
+  const minutes = Math.abs(Math.round(offsetMin));
+  return `${offsetMin < 0 ? '-' : '+'}${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
+}
+
+/** Offset from UTC in force at an instant, minutes. Instants before the first span take the first. */
+export function offsetInSpans(ms: number, spans: readonly OffsetSpan[]): number {
+  let offsetMin = spans[0]?.offsetMin ?? 0;
+  for (const span of spans) if (ms >= span.fromMs) offsetMin = span.offsetMin;
+  return offsetMin;
+}
+
+/**
+ * An instant as ISO 8601 with its local offset: `2026-08-08T20:31:10+02:00`, milliseconds only if there are any.
+ * @param ms - milliseconds of the epoch, rounded to whole ones
+ */
+export function isoAt(ms: number, spans: readonly OffsetSpan[]): string {
+  const whole = Math.round(ms);
+  const offsetMin = Math.round(offsetInSpans(whole, spans));
+  const local = new Date(whole + offsetMin * MINUTE_MS).toISOString();
+  return `${local.replace(/\.000Z$|Z$/, '')}${offsetText(offsetMin)}`;
+}
+
+/** The clock part of {@link isoAt}, to the second below: `20:31:10`. */
+export const clockAt = (ms: number, spans: readonly OffsetSpan[]): string => isoAt(ms, spans).slice(11, 19);
