@@ -39,10 +39,7 @@ export interface CycleExtremes {
 export type Draft = Omit<Finding, 'elapsedS' | 'at'>;
 
 /** What one subject says of a run. */
-export interface Subject {
-  findings: (run: Run) => Draft[];
-  margins?: (run: Run) => Margin[];
-}
+export type Judge = (run: Run) => { findings: Draft[]; margins: Margin[] };
 
 /** Frames fired in vain while hands are on the rig for `handsS` after a frame that leaves `freeS`. */
 export function lostFrames(handsS: number, freeS: number, intervalS: number): number {

@@ -7,33 +7,33 @@
 
 import { fillCycle } from './cycle/columns.ts';
 import { cameraLane } from './cycle/cycle.ts';
-import { cycleSubject } from './cycle/findings.ts';
+import { judgeCycle } from './cycle/findings.ts';
 import { energyOf } from './energy/energy.ts';
-import { energySubject } from './energy/findings.ts';
-import { exposureSubject } from './exposure/findings.ts';
+import { judgeEnergy } from './energy/findings.ts';
+import { judgeExposure } from './exposure/findings.ts';
 import { inOrder, verdictOf } from './findings/order.ts';
 import type { Finding, Severity } from './findings/types.ts';
-import { motionSubject } from './motion/findings.ts';
+import { judgeMotion } from './motion/findings.ts';
 import { motionOf } from './motion/motion.ts';
-import { pacingSubject } from './pacing/findings.ts';
+import { judgePacing } from './pacing/findings.ts';
 import { paceOf } from './pacing/pacing.ts';
 import type { Plan } from './plan/schema.ts';
-import type { Draft, Run, Subject } from './run.ts';
+import type { Draft, Judge, Run } from './run.ts';
 import { eventsOf } from './schedule-events.ts';
 import type { Schedule, Totals } from './schedule-types.ts';
-import { storageSubject } from './storage/findings.ts';
+import { judgeStorage } from './storage/findings.ts';
 import { storageOf } from './storage/storage.ts';
 import { isoAt, offsetSpans, startOf } from './time/clock.ts';
-import { timeSubject } from './time/findings.ts';
+import { judgeTime } from './time/findings.ts';
 
-const SUBJECTS: readonly Subject[] = [
-  pacingSubject,
-  cycleSubject,
-  exposureSubject,
-  motionSubject,
-  energySubject,
-  storageSubject,
-  timeSubject,
+const JUDGES: readonly Judge[] = [
+  judgePacing,
+  judgeCycle,
+  judgeExposure,
+  judgeMotion,
+  judgeEnergy,
+  judgeStorage,
+  judgeTime,
 ];
 
 /**
@@ -44,10 +44,9 @@ const SUBJECTS: readonly Subject[] = [
  */
 export function schedule(plan: Plan): Schedule {
   const run = runOf(plan);
-  const findings = inOrder(
-    SUBJECTS.flatMap((subject) => subject.findings(run)).map((draft) => timed(run, draft)),
-  );
-  const margins = SUBJECTS.flatMap((subject) => subject.margins?.(run) ?? []);
+  const judged = JUDGES.map((judge) => judge(run));
+  const findings = inOrder(judged.flatMap((said) => said.findings).map((draft) => timed(run, draft)));
+  const margins = judged.flatMap((said) => said.margins);
   const count = (severity: Severity) => findings.filter((finding) => finding.severity === severity).length;
   return {
     columns: run.columns,

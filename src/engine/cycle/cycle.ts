@@ -6,7 +6,7 @@
  * shutter has closed, move, settle. The rig may move while the camera takes its dark frame and writes.
  * Source: the definitions of this project's design; durations are the user's own measurements.
  */
-import { bracketS } from '../exposure/shutter.ts';
+import { bracketS, getsDarkFrame } from '../exposure/shutter.ts';
 import type { Plan } from '../plan/schema.ts';
 
 /** One stretch of the camera lane. */
@@ -27,13 +27,11 @@ export interface CameraLane {
   exposureS: number;
   /** Dark frames and writing, all exposures together. */
   busyS: number;
-  /** From the first shutter opening to the last closing: what an end-to-start trigger waits for. */
-  openS: number;
 }
 
 /** The camera lane of a frame as its stretches, in order, those of no length left out. */
 export function cameraPhases(plan: Plan): Phase[] {
-  const { shutterLagS, writeS, noiseReduction, noiseReductionFromS } = plan.camera;
+  const { shutterLagS, writeS } = plan.camera;
   const phases: Phase[] = [];
   let atS = 0;
   const add = (kind: Phase['kind'], durationS: number) => {
@@ -43,24 +41,29 @@ export function cameraPhases(plan: Plan): Phase[] {
   for (const openS of bracketS(plan)) {
     add('lag', shutterLagS);
     add('exposure', openS);
-    add('dark', noiseReduction && openS >= noiseReductionFromS ? openS : 0);
+    add('dark', getsDarkFrame(plan, openS) ? openS : 0);
     add('write', writeS);
   }
   return phases;
 }
 
+/** The phases from the first shutter opening to the last closing: what an end-to-start trigger waits for. */
+export const openPhases = (phases: readonly Phase[]): Phase[] =>
+  phases.slice(
+    phases.findIndex((phase) => phase.kind === 'exposure'),
+    phases.findLastIndex((phase) => phase.kind === 'exposure') + 1,
+  );
+
 /** The durations of a frame's camera lane. */
 export function cameraLane(plan: Plan): CameraLane {
   const phases = cameraPhases(plan);
   const sum = (...kinds: Phase['kind'][]) =>
-    phases.reduce((total, phase) => total + (kinds.includes(phase.kind) ? phase.durationS : 0), 0);
-  const lastExposure = phases.findLast((phase) => phase.kind === 'exposure');
-  const holdS = lastExposure ? lastExposure.startS + lastExposure.durationS : 0;
+    phases.reduce((total, { kind, durationS }) => total + (kinds.includes(kind) ? durationS : 0), 0);
+  const last = openPhases(phases).at(-1);
   return {
     cameraS: sum('lag', 'exposure', 'dark', 'write'),
-    holdS,
+    holdS: last ? last.startS + last.durationS : 0,
     exposureS: sum('exposure'),
     busyS: sum('dark', 'write'),
-    openS: holdS - plan.camera.shutterLagS,
   };
 }

@@ -2,7 +2,7 @@
 
 import type { Margin } from '../findings/types.ts';
 import { seconds } from '../findings/words.ts';
-import type { Draft, Run, Subject } from '../run.ts';
+import type { Draft, Judge, Run } from '../run.ts';
 
 interface Overrun {
   first: number;
@@ -11,22 +11,25 @@ interface Overrun {
   intervalS: number;
 }
 
-/** First frame, counted from 1, whose lane is longer than its interval, and the worst one. */
+/** Frames, counted from 1, whose lane is longer than their interval: the first and the worst. */
 function overrun(run: Run, lane: Float64Array): Overrun | null {
   const { intervalS } = run.columns;
-  let first = 0;
-  let worst = 0;
-  for (let k = 0; k + 1 < lane.length; k += 1) {
-    const over = (lane[k] as number) - (intervalS[k] as number);
-    if (over <= 0) continue;
-    first ||= k + 1;
-    if (worst === 0 || over > (lane[worst - 1] as number) - (intervalS[worst - 1] as number)) worst = k + 1;
-  }
-  if (first === 0) return null;
-  return { first, worst, needsS: lane[worst - 1] as number, intervalS: intervalS[worst - 1] as number };
+  const over = (k: number) => (lane[k] as number) - (intervalS[k] as number);
+  const first = lane.findIndex((_, k) => over(k) > 0 && k + 1 < lane.length);
+  if (first === -1) return null;
+  let worst = first;
+  for (let k = first; k + 1 < lane.length; k += 1) if (over(k) > over(worst)) worst = k;
+  return {
+    first: first + 1,
+    worst: worst + 1,
+    needsS: lane[worst] as number,
+    intervalS: intervalS[worst] as number,
+  };
 }
 
 function lanes(run: Run): Draft[] {
+  // Most plans fit: then no lane needs to be searched.
+  if (run.cycle.tightestSpareS + run.plan.cycle.guardS > 0) return [];
   const rig = overrun(run, run.columns.rigS);
   const camera = overrun(run, run.columns.cameraS);
   const drafts: Draft[] = [];
@@ -95,4 +98,7 @@ function margins(run: Run): Margin[] {
   ];
 }
 
-export const cycleSubject: Subject = { findings: (run) => [...lanes(run), ...guard(run)], margins };
+export const judgeCycle: Judge = (run) => ({
+  findings: [...lanes(run), ...guard(run)],
+  margins: margins(run),
+});

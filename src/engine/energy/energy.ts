@@ -51,23 +51,25 @@ function drawOf(plan: Plan, source: Source): Draw {
   return draw;
 }
 
-/** Joules drawn over each frame's period, written into `joules`. */
-function fillDraw(joules: Float64Array, draw: Draw, periods: Periods): void {
-  const { periodS, exposureS, busyS, moveS } = periods;
-  const { periodW, exposureW, busyW, moveW } = draw;
-  const atOnce = busyW * busyS;
-  for (let k = 0; k < joules.length; k += 1) {
-    joules[k] =
-      periodW * (periodS[k] as number) +
-      exposureW * (exposureS[k] as number) +
-      atOnce +
-      moveW * (moveS[k] as number);
-  }
-  draw.axesW.forEach((watts, index) => {
-    const own = periods.axes[index]?.moveS;
-    if (watts === 0 || !own) return;
-    for (let k = 0; k < joules.length; k += 1) joules[k] = (joules[k] as number) + watts * (own[k] as number);
+const WH_PER_J = 1 / 3600;
+
+/** Watt-hours drawn over each frame's period, written into `drawnWh`. */
+function fillDraw(drawnWh: Float64Array, draw: Draw, periods: Periods): void {
+  drawnWh.fill(draw.busyW * periods.busyS * WH_PER_J);
+  addDraw(drawnWh, periods.periodS, draw.periodW);
+  addDraw(drawnWh, periods.exposureS, draw.exposureW);
+  addDraw(drawnWh, periods.moveS, draw.moveW);
+  periods.axes.forEach((axis, index) => {
+    addDraw(drawnWh, axis.moveS, draw.axesW[index] ?? 0);
   });
+}
+
+function addDraw(drawnWh: Float64Array, durationS: Float64Array, watts: number): void {
+  if (watts === 0) return;
+  const whPerS = watts * WH_PER_J;
+  for (let k = 0; k < drawnWh.length; k += 1) {
+    drawnWh[k] = (drawnWh[k] as number) + whPerS * (durationS[k] as number);
+  }
 }
 
 /** One source over the run: its column and its summary. */
@@ -77,47 +79,57 @@ export interface SourceRun {
   summary: SourceSummary;
 }
 
-const JOULES_PER_WH = 3600;
+/** How a source's packs last. */
+interface Drain {
+  needed: number;
+  swapFrames: number[];
+  shortAtFrame: number | null;
+  totalWh: number;
+}
 
 /**
- * Runs one source down.
+ * Rewrites what each frame draws to what is left when its shutter opens, watt-hours: one array, not two.
  *
  * A pack is swapped before the frame that would take it below its reserve. When none is left the last one goes
  * on to nothing, and the packs needed are counted on.
  */
-function runSource(plan: Plan, source: Source, periods: Periods): SourceRun {
-  const frames = periods.periodS.length;
-  // The column first holds each frame's draw and is then rewritten to what is left: one array, not two.
-  const leftWh = new Float64Array(frames);
-  fillDraw(leftWh, drawOf(plan, source), periods);
-  const full = fullWh(source, plan.power.temperatureC);
-  const usableJ = full * (1 - source.reserveShare) * JOULES_PER_WH;
-  const brought = source.kind === 'mains' ? Number.POSITIVE_INFINITY : source.count;
-  const swapFrames: number[] = [];
-  let shortAtFrame: number | null = null;
-  let needed = 1;
-  let sinceSwapJ = 0;
-  let sinceLastPackJ = 0;
-  let totalJ = 0;
-  let totalS = 0;
-  for (let k = 0; k < frames; k += 1) {
-    const frameJ = leftWh[k] as number;
-    if (sinceSwapJ + frameJ > usableJ && k > 0) {
-      needed += 1;
-      sinceSwapJ = 0;
-      if (needed <= brought) {
-        swapFrames.push(k + 1);
-        sinceLastPackJ = 0;
-      } else shortAtFrame ??= k + 1;
+function drain(column: Float64Array, fullWh: number, usableWh: number, brought: number): Drain {
+  const result: Drain = { needed: 1, swapFrames: [], shortAtFrame: null, totalWh: 0 };
+  let sinceSwap = 0;
+  let sinceLastPack = 0;
+  let total = 0;
+  for (let k = 0; k < column.length; k += 1) {
+    const drawn = column[k] as number;
+    if (sinceSwap + drawn > usableWh) {
+      if (k > 0) {
+        result.needed += 1;
+        sinceSwap = 0;
+      }
+      const fresh = k > 0 && result.needed <= brought;
+      if (fresh) {
+        result.swapFrames.push(k + 1);
+        sinceLastPack = 0;
+      }
+      // A pack that does not last for one frame is short at once, fresh or not.
+      if (!fresh || drawn > usableWh) result.shortAtFrame ??= k + 1;
     }
-    leftWh[k] = Math.max(0, full - sinceLastPackJ / JOULES_PER_WH);
-    if (frameJ > usableJ) shortAtFrame ??= k + 1;
-    sinceSwapJ += frameJ;
-    sinceLastPackJ += frameJ;
-    totalJ += frameJ;
-    totalS += periods.periodS[k] as number;
+    column[k] = Math.max(0, fullWh - sinceLastPack);
+    sinceSwap += drawn;
+    sinceLastPack += drawn;
+    total += drawn;
   }
+  result.totalWh = total;
+  return result;
+}
+
+function runSource(plan: Plan, source: Source, periods: Periods, runS: number): SourceRun {
+  const leftWh = new Float64Array(periods.periodS.length);
+  fillDraw(leftWh, drawOf(plan, source), periods);
   const mains = source.kind === 'mains';
+  const full = fullWh(source, plan.power.temperatureC);
+  const usable = full * (1 - source.reserveShare);
+  const brought = mains ? Number.POSITIVE_INFINITY : source.count;
+  const { needed, swapFrames, shortAtFrame, totalWh } = drain(leftWh, full, usable, brought);
   return {
     source,
     columns: { name: source.name, leftWh },
@@ -125,9 +137,9 @@ function runSource(plan: Plan, source: Source, periods: Periods): SourceRun {
       name: source.name,
       kind: source.kind,
       ratedWh: mains ? null : ratedWh(source),
-      usableWh: mains ? null : usableJ / JOULES_PER_WH,
-      drawnWh: totalJ / JOULES_PER_WH,
-      meanW: totalS > 0 ? totalJ / totalS : 0,
+      usableWh: mains ? null : usable,
+      drawnWh: totalWh,
+      meanW: runS > 0 ? totalWh / WH_PER_J / runS : 0,
       needed,
       brought: source.count,
       swapFrames,
@@ -141,5 +153,8 @@ function runSource(plan: Plan, source: Source, periods: Periods): SourceRun {
  * Runs all sources down over a run.
  * @returns one entry a source, in the plan's order
  */
-export const energyOf = (plan: Plan, periods: Periods): SourceRun[] =>
-  plan.power.sources.map((source) => runSource(plan, source, periods));
+export function energyOf(plan: Plan, periods: Periods): SourceRun[] {
+  let runS = 0;
+  for (let k = 0; k < periods.periodS.length; k += 1) runS += periods.periodS[k] as number;
+  return plan.power.sources.map((source) => runSource(plan, source, periods, runS));
+}

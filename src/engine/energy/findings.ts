@@ -1,7 +1,7 @@
 /** What the energy says: are there enough packs, and is there time to swap them. */
 import type { Margin } from '../findings/types.ts';
 import { counted, percent, seconds, withUnit } from '../findings/words.ts';
-import { type Draft, lostBefore, type Run, type Subject } from '../run.ts';
+import { type Draft, type Judge, lostBefore, type Run } from '../run.ts';
 import { fullWh } from './battery.ts';
 import type { SourceRun } from './energy.ts';
 
@@ -97,7 +97,7 @@ function margins(run: Run): Margin[] {
   });
 }
 
-export const energySubject: Subject = {
-  findings: (run) => run.sources.flatMap((item) => [...short(item), ...swaps(run, item), ...flight(item)]),
-  margins,
-};
+export const judgeEnergy: Judge = (run) => ({
+  findings: run.sources.flatMap((item) => [...short(item), ...swaps(run, item), ...flight(item)]),
+  margins: margins(run),
+});

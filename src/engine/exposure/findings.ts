@@ -1,7 +1,7 @@
 /** What the exposure says: a marked shutter time is not the real one. */
 import { cameraLane } from '../cycle/cycle.ts';
 import { seconds } from '../findings/words.ts';
-import type { Draft, Run, Subject } from '../run.ts';
+import type { Draft, Judge, Run } from '../run.ts';
 import { openShutterS } from './shutter.ts';
 import { shutterStop } from './stops.ts';
 
@@ -29,4 +29,4 @@ function markedAgainstExact({ plan, lane, pace }: Run): Draft[] {
   ];
 }
 
-export const exposureSubject: Subject = { findings: markedAgainstExact };
+export const judgeExposure: Judge = (run) => ({ findings: markedAgainstExact(run), margins: [] });

@@ -2,7 +2,7 @@
 import type { Margin } from '../findings/types.ts';
 import { withUnit } from '../findings/words.ts';
 import type { Axis } from '../plan/schema.ts';
-import type { Draft, Run, Subject } from '../run.ts';
+import type { Draft, Judge, Run } from '../run.ts';
 import type { AxisColumns } from '../schedule-types.ts';
 import { fixedTimeAccel, fixedTimeSpeed } from './profile.ts';
 
@@ -32,7 +32,6 @@ function peakOf(frames: number, limit: number, valueAt: (k: number) => number): 
 /** What one axis has to do, beside what it can. */
 interface AxisDemand {
   axis: Axis;
-  columns: AxisColumns;
   minimum: number;
   maximum: number;
   firstOutside: number | null;
@@ -41,25 +40,31 @@ interface AxisDemand {
   accel: Peak | null;
 }
 
+function least(values: Int32Array): number {
+  let smallest = values[0] as number;
+  for (let k = 1; k < values.length; k += 1) smallest = Math.min(smallest, values[k] as number);
+  return smallest;
+}
+
+function most(values: Int32Array): number {
+  let largest = values[0] as number;
+  for (let k = 1; k < values.length; k += 1) largest = Math.max(largest, values[k] as number);
+  return largest;
+}
+
 function demandOf(run: Run, axis: Axis, columns: AxisColumns): AxisDemand {
   const { steps, stepsPerUnit } = columns;
+  const lowest = least(steps);
+  const highest = most(steps);
+  // Rounding to whole steps may carry a position at the very end of its travel half a step beyond.
   const low = axis.travelMin * stepsPerUnit - 0.5;
   const high = axis.travelMax * stepsPerUnit + 0.5;
-  let least = Number.POSITIVE_INFINITY;
-  let most = Number.NEGATIVE_INFINITY;
-  let firstOutside: number | null = null;
-  for (let k = 0; k < steps.length; k += 1) {
-    const step = steps[k] as number;
-    if (step < least) least = step;
-    if (step > most) most = step;
-    if (step < low || step > high) firstOutside ??= k + 1;
-  }
+  const outside = lowest < low || highest > high ? steps.findIndex((step) => step < low || step > high) : -1;
   return {
     axis,
-    columns,
-    minimum: least / stepsPerUnit,
-    maximum: most / stepsPerUnit,
-    firstOutside,
+    minimum: lowest / stepsPerUnit,
+    maximum: highest / stepsPerUnit,
+    firstOutside: outside === -1 ? null : outside + 1,
     ...peaksOf(run, axis, columns),
   };
 }
@@ -110,7 +115,7 @@ function travel({ axis, firstOutside, minimum, maximum }: AxisDemand): Draft[] {
       id: 'travel',
       severity: 'stop',
       subject: 'move',
-      message: `${axis.name} runs ${withUnit(beyond, axis.unit)} beyond its travel of ${range}, from frame ${firstOutside}.`,
+      message: `${axis.name} would be ${withUnit(beyond, axis.unit)} beyond its travel of ${range}, from frame ${firstOutside}.`,
       frame: firstOutside,
       values: {
         axis: axis.name,
@@ -145,51 +150,53 @@ function overLimit(
   ];
 }
 
-function findings(run: Run): Draft[] {
-  if (run.plan.move.mode === 'still') return [];
-  return demandsOf(run).flatMap((demand) => {
-    const { axis } = demand;
-    return [
-      ...travel(demand),
-      ...overLimit('speed', axis, demand.speed, axis.maxSpeed, `${axis.unit}/s`),
-      ...overLimit('acceleration', axis, demand.accel, axis.maxAccel, `${axis.unit}/s²`),
-    ];
-  });
+function draftsOf(demand: AxisDemand): Draft[] {
+  const { axis } = demand;
+  return [
+    ...travel(demand),
+    ...overLimit('speed', axis, demand.speed, axis.maxSpeed, `${axis.unit}/s`),
+    ...overLimit('acceleration', axis, demand.accel, axis.maxAccel, `${axis.unit}/s²`),
+  ];
 }
 
-function margins(run: Run): Margin[] {
-  if (run.plan.move.mode === 'still') return [];
-  return demandsOf(run).flatMap((demand) => {
-    const { axis, minimum, maximum, firstOutside, speed } = demand;
-    const available = axis.travelMax - axis.travelMin;
-    const beyond = Math.max(0, maximum - axis.travelMax, axis.travelMin - minimum);
-    const used = firstOutside === null ? maximum - minimum : available + beyond;
-    const base = { subject: 'move' as const, reserve: 0 };
-    const travelMargin: Margin = {
-      ...base,
-      id: `travel:${axis.name}`,
-      label: `${axis.name} travel`,
-      used,
-      available,
-      unit: axis.unit,
-      left: available - used,
-      frame: firstOutside ?? run.pace.frames,
-      when: `from ${withUnit(minimum, axis.unit)} to ${withUnit(maximum, axis.unit)}`,
-    };
-    if (!speed) return [travelMargin];
-    const speedMargin: Margin = {
-      ...base,
-      id: `speed:${axis.name}`,
-      label: `${axis.name} speed`,
-      used: speed.largest,
-      available: axis.maxSpeed,
-      unit: `${axis.unit}/s`,
-      left: axis.maxSpeed - speed.largest,
-      frame: speed.largestFrame,
-      when: `fastest at frame ${speed.largestFrame}`,
-    };
-    return [travelMargin, speedMargin];
-  });
+function marginsOf(run: Run, demand: AxisDemand): Margin[] {
+  const { axis, minimum, maximum, firstOutside, speed } = demand;
+  const available = axis.travelMax - axis.travelMin;
+  const beyond = Math.max(0, maximum - axis.travelMax, axis.travelMin - minimum);
+  const used = firstOutside === null ? maximum - minimum : available + beyond;
+  const base = { subject: 'move' as const, reserve: 0 };
+  const travelMargin: Margin = {
+    ...base,
+    id: `travel:${axis.name}`,
+    label: `${axis.name} travel`,
+    used,
+    available,
+    unit: axis.unit,
+    left: available - used,
+    frame: firstOutside ?? run.pace.frames,
+    when: `from ${withUnit(minimum, axis.unit)} to ${withUnit(maximum, axis.unit)}`,
+  };
+  if (!speed) return [travelMargin];
+  const speedMargin: Margin = {
+    ...base,
+    id: `speed:${axis.name}`,
+    label: `${axis.name} speed`,
+    used: speed.largest,
+    available: axis.maxSpeed,
+    unit: `${axis.unit}/s`,
+    left: axis.maxSpeed - speed.largest,
+    frame: speed.largestFrame,
+    when: `fastest at frame ${speed.largestFrame}`,
+  };
+  return [travelMargin, speedMargin];
 }
 
-export const motionSubject: Subject = { findings, margins };
+export const judgeMotion: Judge = (run) => {
+  const demands = demandsOf(run);
+  // A rig that stands still only has to be able to stand where it is.
+  if (run.plan.move.mode === 'still') return { findings: demands.flatMap(travel), margins: [] };
+  return {
+    findings: demands.flatMap(draftsOf),
+    margins: demands.flatMap((demand) => marginsOf(run, demand)),
+  };
+};

@@ -29,8 +29,9 @@ export const movePeakSpeed = (distance: number, maxSpeed: number, maxAccel: numb
  */
 export function fixedTimeSpeed(distance: number, maxAccel: number, durationS: number): number {
   const rest = (maxAccel * durationS) ** 2 - 4 * maxAccel * distance;
-  // 2d / (aT + sqrt(...)) is the smaller root without the cancellation of the usual form.
-  return rest < 0 ? Number.POSITIVE_INFINITY : (2 * distance) / (maxAccel * durationS + Math.sqrt(rest));
+  // The smaller root of d = v T - v^2/a, written so that nothing cancels.
+  const sum = maxAccel * durationS + Math.sqrt(rest);
+  return rest < 0 ? Number.POSITIVE_INFINITY : (2 * distance * maxAccel) / sum;
 }
 
 /** Least acceleration that does a move in a given time: a triangle. */

@@ -1,6 +1,6 @@
 /** What the pacing says: can the trigger be set to it, and is there a clip. */
 import { seconds } from '../findings/words.ts';
-import type { Draft, Run, Subject } from '../run.ts';
+import type { Draft, Judge, Run } from '../run.ts';
 import { neighbouringSettings } from './pacing.ts';
 
 function notSettable({ plan, pace }: Run): Draft[] {
@@ -56,6 +56,7 @@ function noClip({ plan, pace }: Run): Draft[] {
   ];
 }
 
-export const pacingSubject: Subject = {
-  findings: (run) => [...notSettable(run), ...stretched(run), ...noClip(run)],
-};
+export const judgePacing: Judge = (run) => ({
+  findings: [...notSettable(run), ...stretched(run), ...noClip(run)],
+  margins: [],
+});

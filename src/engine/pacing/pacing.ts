@@ -4,9 +4,21 @@
  * `frames = ceil(clip x rate) + 2 x handles`; `event = (frames - 1) x interval`: fence posts, not rails.
  * Counting is exact: frame rates are ratios, and seconds stand for the decimals they are written as.
  */
-import { cameraLane } from '../cycle/cycle.ts';
+import { cameraPhases, openPhases } from '../cycle/cycle.ts';
 import type { Plan } from '../plan/schema.ts';
-import { ceil, decimalRatio, minus, over, parseRate, stepsIn, times, toNumber } from '../time/ratio.ts';
+import {
+  ceil,
+  decimalRatio,
+  floor,
+  minus,
+  over,
+  parseRate,
+  plus,
+  type Ratio,
+  times,
+  toNumber,
+  wholeRatio,
+} from '../time/ratio.ts';
 
 /** Pacing figures of a plan. */
 export interface Pace {
@@ -38,85 +50,106 @@ function framesForClip(plan: Plan): number {
   return Number(ceil({ num: clip + 2n * BigInt(handlesFrames), den: BigInt(holdFrames) }));
 }
 
-/** Frames that fit into the event: a whole number of intervals, and one more. */
-const framesForEvent = (eventS: number, intervalS: number): number => stepsIn(eventS, intervalS) + 1;
+/** Frames that fit into an event: as many whole intervals as it holds, and one more. */
+const framesForEvent = (eventS: number, interval: Ratio): number =>
+  Number(floor(over(decimalRatio(eventS), interval))) + 1;
 
-interface Trigger {
-  rawIntervalS: number;
-  intervalS: number;
-  dialS: number;
+/** What the trigger makes of an interval, exactly. */
+interface Setting {
+  interval: Ratio;
+  dial: Ratio;
   settable: boolean;
 }
 
-/**
- * What the trigger makes of an interval.
- * @param rounding - `down` for an interval that was worked out: one may drop frames, one cannot invent them.
- *   `asked` for one that was typed: a start-to-start trigger is given it as it is; an end-to-start trigger
- *   counts the gap, which goes to the nearest setting, since nobody can dial the shutter time along with it.
- */
-function throughTrigger(plan: Plan, rawIntervalS: number, rounding: 'down' | 'asked'): Trigger {
-  const { stepS, minS, maxS, counts } = plan.trigger;
-  const openS = counts === 'endToStart' ? cameraLane(plan).openS : 0;
-  const wantedS = openS === 0 ? rawIntervalS : rawIntervalS - openS;
-  const down = Math.max(0, stepsIn(Math.max(0, wantedS), stepS));
-  const inRange = (dialS: number) => dialS >= minS && dialS <= maxS;
-  if (rounding === 'down') {
-    const dialS = multiple(Math.min(down, stepsIn(maxS, stepS)), stepS);
-    if (inRange(dialS)) return { rawIntervalS, intervalS: openS + dialS, dialS, settable: true };
-    return { rawIntervalS, intervalS: rawIntervalS, dialS: wantedS, settable: false };
-  }
-  if (counts === 'startToStart') {
-    const settable = multiple(down, stepS) === wantedS && inRange(wantedS);
-    return { rawIntervalS, intervalS: rawIntervalS, dialS: wantedS, settable };
-  }
-  const nearest = multiple(wantedS - multiple(down, stepS) >= stepS / 2 ? down + 1 : down, stepS);
-  if (!inRange(nearest)) return { rawIntervalS, intervalS: rawIntervalS, dialS: wantedS, settable: false };
-  return { rawIntervalS, intervalS: openS + nearest, dialS: nearest, settable: true };
+/** The dial goes from its shortest to its longest setting. */
+function inRange({ trigger }: Plan, dial: Ratio): boolean {
+  const { minS, maxS } = trigger;
+  return minus(dial, decimalRatio(minS)).num >= 0n && minus(dial, decimalRatio(maxS)).num <= 0n;
 }
 
-/** A whole multiple of a decimal step, rounded once: 3 x 0.1 is 0.3. */
-const multiple = (steps: number, stepS: number): number =>
-  toNumber(times({ num: BigInt(steps), den: 1n }, decimalRatio(stepS)));
+/** Whole dial steps below (or at) a setting, at least none. */
+const stepsBelow = (dial: Ratio, step: Ratio): bigint => (dial.num < 0n ? 0n : floor(over(dial, step)));
+
+/** Seconds an end-to-start trigger waits for before it begins to count. */
+const openRatio = (plan: Plan): Ratio =>
+  plan.trigger.counts === 'endToStart'
+    ? openPhases(cameraPhases(plan)).reduce(
+        (sum, { durationS }) => plus(sum, decimalRatio(durationS)),
+        wholeRatio(0),
+      )
+    : wholeRatio(0);
+
+/** An interval that was worked out goes down to a setting: one may drop frames, one cannot invent them. */
+function settingBelow(plan: Plan, raw: Ratio): Setting {
+  const open = openRatio(plan);
+  const step = decimalRatio(plan.trigger.stepS);
+  const longest = stepsBelow(decimalRatio(plan.trigger.maxS), step);
+  let steps = stepsBelow(minus(raw, open), step);
+  if (steps > longest) steps = longest;
+  const dial = times(wholeRatio(steps), step);
+  if (inRange(plan, dial)) return { interval: plus(open, dial), dial, settable: true };
+  return { interval: raw, dial: minus(raw, open), settable: false };
+}
+
+/**
+ * An interval that was typed. A start-to-start trigger is given it as it is, settable or not. An end-to-start
+ * trigger counts the gap, which goes to the nearest setting: nobody can dial the shutter time along with it.
+ */
+function settingFor(plan: Plan, raw: Ratio): Setting {
+  const open = openRatio(plan);
+  const wanted = minus(raw, open);
+  const step = decimalRatio(plan.trigger.stepS);
+  if (plan.trigger.counts === 'startToStart') {
+    const whole = wanted.num >= 0n && (wanted.num * step.den) % (wanted.den * step.num) === 0n;
+    return { interval: raw, dial: wanted, settable: whole && inRange(plan, wanted) };
+  }
+  const half = over(step, wholeRatio(2));
+  const dial = times(wholeRatio(stepsBelow(plus(wanted, half), step)), step);
+  if (inRange(plan, dial)) return { interval: plus(open, dial), dial, settable: true };
+  return { interval: raw, dial: wanted, settable: false };
+}
+
+/** Frames and setting of a plan, exactly. */
+function countOf(plan: Plan): { frames: number; raw: Ratio; setting: Setting } {
+  const { workedOut, eventS, intervalS } = plan.pacing;
+  if (workedOut !== 'interval') {
+    const raw = decimalRatio(intervalS);
+    const setting = settingFor(plan, raw);
+    const frames = workedOut === 'event' ? framesForClip(plan) : framesForEvent(eventS, setting.interval);
+    return { frames, raw, setting };
+  }
+  // With a single frame there is no interval to work out: two are the least that span an event.
+  const wanted = Math.max(2, framesForClip(plan));
+  const raw = over(decimalRatio(eventS), wholeRatio(wanted - 1));
+  const setting = settingBelow(plan, raw);
+  return { frames: setting.settable ? framesForEvent(eventS, setting.interval) : wanted, raw, setting };
+}
 
 /**
  * Works out the pacing of a plan.
  * @param plan - a plan whose fields fit the schema
- * @returns exact counts; the durations are doubles of exact products
+ * @returns exact counts; each duration is the nearest double of its exact value
  */
 export function paceOf(plan: Plan): Pace {
-  const { workedOut, eventS, intervalS } = plan.pacing;
-  let frames: number;
-  let trigger: Trigger;
-  if (workedOut === 'interval') {
-    // With a single frame there is no interval to work out: two are the least that span an event.
-    const wanted = Math.max(2, framesForClip(plan));
-    const raw = toNumber(over(decimalRatio(eventS), { num: BigInt(wanted - 1), den: 1n }));
-    trigger = throughTrigger(plan, raw, 'down');
-    frames = trigger.settable ? framesForEvent(eventS, trigger.intervalS) : wanted;
-  } else {
-    trigger = throughTrigger(plan, intervalS, 'asked');
-    frames = workedOut === 'event' ? framesForClip(plan) : framesForEvent(eventS, trigger.intervalS);
-  }
+  const { frames, raw, setting } = countOf(plan);
+  const { interval, dial, settable } = setting;
+  const { handlesFrames, holdFrames } = plan.clip;
   const rate = parseRate(plan.clip.frameRate);
-  const clipFrames = frames * plan.clip.holdFrames;
-  const clip = minus(
-    over({ num: BigInt(clipFrames), den: 1n }, rate),
-    over({ num: 2n * BigInt(plan.clip.handlesFrames), den: 1n }, rate),
-  );
+  const clipFrames = frames * holdFrames;
+  const clip = over(wholeRatio(clipFrames - 2 * handlesFrames), rate);
   return {
     frames,
     clipFrames,
     frameRate: toNumber(rate),
-    ...trigger,
-    eventDurationS: elapsedAt(frames - 1, trigger.intervalS),
+    rawIntervalS: toNumber(raw),
+    intervalS: toNumber(interval),
+    dialS: toNumber(dial),
+    settable,
+    eventDurationS: toNumber(times(wholeRatio(frames - 1), interval)),
     clipLengthS: Math.max(0, toNumber(clip)),
-    speedUp: (trigger.intervalS * toNumber(rate)) / plan.clip.holdFrames,
+    speedUp: toNumber(over(times(interval, rate), wholeRatio(holdFrames))),
   };
 }
-
-/** Seconds from the first shutter opening to the one `index` intervals later, rounded once. */
-const elapsedAt = (index: number, intervalS: number): number =>
-  toNumber(times({ num: BigInt(index), den: 1n }, decimalRatio(intervalS)));
 
 /**
  * Interval for a subject that crosses the frame: it takes `realS` and should take `screenS` on screen.
@@ -131,9 +164,12 @@ export function crossingIntervalS(realS: number, screenS: number, frameRate: num
   return realS / (screenS * frameRate);
 }
 
-/** The settings of the trigger just below and just above an interval, seconds on its dial. */
+/** The settings of the trigger at or just below and just above a time on its dial, seconds. */
 export function neighbouringSettings(plan: Plan, dialS: number): number[] {
-  const { stepS, minS, maxS } = plan.trigger;
-  const down = stepsIn(Math.max(0, dialS), stepS);
-  return [multiple(down, stepS), multiple(down + 1, stepS)].filter((s) => s >= minS && s <= maxS);
+  const step = decimalRatio(plan.trigger.stepS);
+  const below = stepsBelow(decimalRatio(dialS), step);
+  return [below, below + 1n]
+    .map((steps) => times(wholeRatio(steps), step))
+    .filter((dial) => inRange(plan, dial))
+    .map(toNumber);
 }

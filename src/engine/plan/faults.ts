@@ -35,10 +35,26 @@ export interface FieldInfo extends FieldMeta {
 type AnySchema = z.core.$ZodType;
 type PathPart = string | number;
 
-interface Bag {
+/** Ends of a range, of a number or of a length. */
+interface Limits {
   minimum?: number;
   maximum?: number;
-  format?: string;
+  whole?: boolean;
+}
+
+/** The limits that the checks of a schema set. */
+function limitsOf(schema: AnySchema): Limits {
+  const limits: Limits = {};
+  const { checks = [] } = schema._zod.def as { checks?: readonly z.core.$ZodCheck[] };
+  for (const check of checks) {
+    const def = check._zod.def as { check: string; value?: number; minimum?: number; maximum?: number };
+    if (def.check === 'number_format') limits.whole = true;
+    if (def.check === 'greater_than' && def.value !== undefined) limits.minimum = def.value;
+    if (def.check === 'less_than' && def.value !== undefined) limits.maximum = def.value;
+    if (def.check === 'min_length' && def.minimum !== undefined) limits.minimum = def.minimum;
+    if (def.check === 'max_length' && def.maximum !== undefined) limits.maximum = def.maximum;
+  }
+  return limits;
 }
 
 /** The schema under defaults and null. */
@@ -60,9 +76,11 @@ function child(schema: AnySchema, part: PathPart): AnySchema | undefined {
   if (def.type === 'object') return Object.hasOwn(def.shape ?? {}, part) ? def.shape?.[part] : undefined;
   if (def.type === 'array') return def.element;
   if (def.type === 'union') {
+    // The kind of an ease is one field with several words, whichever ease stands there.
+    if (part === 'kind') return inner;
     for (const option of def.options ?? []) {
       const found = child(option, part);
-      if (found && (part !== 'kind' || def.options?.length === 1)) return found;
+      if (found) return found;
     }
   }
   return undefined;
@@ -87,10 +105,10 @@ function allowedOf(schema: AnySchema): string {
   const orNull = optional ? ', or null' : '';
   switch (def.type) {
     case 'number': {
-      const bag = inner._zod.bag as Bag;
+      const limits = limitsOf(inner);
       const unit = fieldRegistry.get(inner)?.unit;
-      const kind = bag.format ? 'a whole number' : 'a number';
-      const range = `${kind} from ${number.format(bag.minimum ?? 0)} to ${number.format(bag.maximum ?? 0)}`;
+      const kind = limits.whole ? 'a whole number' : 'a number';
+      const range = `${kind} from ${number.format(limits.minimum ?? 0)} to ${number.format(limits.maximum ?? 0)}`;
       return `${range}${unit ? ` (${unit})` : ''}${orNull}`;
     }
     case 'enum':
@@ -100,13 +118,13 @@ function allowedOf(schema: AnySchema): string {
     case 'boolean':
       return `true or false${orNull}`;
     case 'string': {
-      const bag = inner._zod.bag as Bag;
-      const least = bag.minimum ? `${bag.minimum}` : '0';
-      return `text of ${least} to ${bag.maximum ?? 'any number of'} characters${orNull}`;
+      const limits = limitsOf(inner);
+      const least = limits.minimum ? `${limits.minimum}` : '0';
+      return `text of ${least} to ${limits.maximum ?? 'any number of'} characters${orNull}`;
     }
     case 'array': {
-      const bag = inner._zod.bag as Bag;
-      return `a list of ${bag.minimum ?? 0} to ${bag.maximum ?? 'any number of'} members`;
+      const limits = limitsOf(inner);
+      return `a list of ${limits.minimum ?? 0} to ${limits.maximum ?? 'any number of'} members`;
     }
     case 'union':
       return `one of ${easeKinds(def.options ?? []).join(', ')} with its figures`;
@@ -115,7 +133,7 @@ function allowedOf(schema: AnySchema): string {
   }
 }
 
-const easeKinds = (options: AnySchema[]): string[] =>
+const easeKinds = (options: readonly AnySchema[]): string[] =>
   options.flatMap((option) => {
     const kind = child(option, 'kind');
     return kind ? (kind._zod.def as unknown as { values: string[] }).values : [];
@@ -130,15 +148,16 @@ export function fieldInfo(path: readonly PathPart[]): FieldInfo {
   const schema = schemaAt(path);
   if (!schema) throw new RangeError(`no field ${pathText(path)} in a plan`);
   const { schema: inner, optional } = bare(schema);
-  const def = inner._zod.def as { type: string; entries?: Record<string, string> };
-  const bag = inner._zod.bag as Bag;
+  const def = inner._zod.def as { type: string; entries?: Record<string, string>; options?: AnySchema[] };
+  const words = def.entries ? Object.values(def.entries) : easeKinds(def.options ?? []);
+  const limits = limitsOf(inner);
   const meta = fieldRegistry.get(inner) ?? fieldRegistry.get(schema) ?? { title: String(path.at(-1)) };
   return {
     ...meta,
-    ...(bag.minimum !== undefined && def.type === 'number' ? { minimum: bag.minimum } : {}),
-    ...(bag.maximum !== undefined && def.type === 'number' ? { maximum: bag.maximum } : {}),
-    ...(def.entries ? { words: Object.values(def.entries) } : {}),
-    whole: def.type === 'number' && bag.format !== undefined,
+    ...(limits.minimum !== undefined && def.type === 'number' ? { minimum: limits.minimum } : {}),
+    ...(limits.maximum !== undefined && def.type === 'number' ? { maximum: limits.maximum } : {}),
+    ...(words.length > 0 ? { words } : {}),
+    whole: limits.whole ?? false,
     optional,
     allowed: allowedOf(schema),
   };

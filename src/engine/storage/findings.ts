@@ -1,7 +1,7 @@
 /** What the storage says: do the frames fit on the cards, and does the buffer keep up. */
 import type { Margin } from '../findings/types.ts';
 import { bytes, counted, seconds } from '../findings/words.ts';
-import { type Draft, lostBefore, type Run, type Subject } from '../run.ts';
+import { type Draft, type Judge, lostBefore, type Run } from '../run.ts';
 
 function full({ storage, pace }: Run): Draft[] {
   const { fullAtFrame, frameBytes, cards } = storage;
@@ -77,7 +77,8 @@ function margins(run: Run): Margin[] {
     when: `room for ${counted(fits, 'frame')}`,
   };
   const { bufferBytes } = run.plan.camera;
-  if (bufferBytes === 0) return [storage];
+  // A buffer that cannot take one frame is none.
+  if (bufferBytes < frameBytes) return [storage];
   return [
     storage,
     {
@@ -95,7 +96,7 @@ function margins(run: Run): Margin[] {
   ];
 }
 
-export const storageSubject: Subject = {
-  findings: (run) => [...full(run), ...changes(run), ...buffer(run)],
-  margins,
-};
+export const judgeStorage: Judge = (run) => ({
+  findings: [...full(run), ...changes(run), ...buffer(run)],
+  margins: margins(run),
+});

@@ -34,55 +34,48 @@ export interface StorageRun {
   bufferPeakFrame: number;
 }
 
+/** Whole frames that fit into a card's usable bytes. */
+function framesOn(usableBytes: number, bytes: number): number {
+  let frames = Math.floor(usableBytes / bytes);
+  // The quotient carries a rounding; the product decides.
+  if ((frames + 1) * bytes <= usableBytes) frames += 1;
+  if (frames * bytes > usableBytes) frames -= 1;
+  return frames;
+}
+
+type CardRun = Pick<StorageRun, 'cardIndex' | 'cardBytes' | 'cards' | 'changeFrames' | 'fullAtFrame'>;
+
+/** Fills the cards in their order. A card too small for one frame is passed over. */
+function cardsOf(plan: Plan, frames: number, bytes: number): CardRun {
+  const cardIndex = new Uint8Array(frames);
+  const cardBytes = new Float64Array(frames);
+  const changeFrames: number[] = [];
+  let done = 0;
+  let lastUsed = 0;
+  const cards = plan.storage.cards.map((card, index): CardSummary => {
+    const usableBytes = Math.round(card.cardBytes * (1 - card.reserveShare));
+    const onCard = Math.min(frames - done, framesOn(usableBytes, bytes));
+    if (onCard <= 0) return { name: card.name, usableBytes, usedBytes: 0, firstFrame: null, lastFrame: null };
+    if (done > 0) changeFrames.push(done + 1);
+    cardIndex.fill(index, done);
+    for (let k = 0; k < onCard; k += 1) cardBytes[done + k] = (k + 1) * bytes;
+    const firstFrame = done + 1;
+    done += onCard;
+    lastUsed = onCard * bytes;
+    return { name: card.name, usableBytes, usedBytes: lastUsed, firstFrame, lastFrame: done };
+  });
+  cardBytes.fill(lastUsed, done);
+  return { cardIndex, cardBytes, cards, changeFrames, fullAtFrame: done < frames ? done + 1 : null };
+}
+
 /**
  * Fills cards and buffer.
  * @param intervalS - seconds from each frame to the next, one entry a frame
  */
 export function storageOf(plan: Plan, intervalS: Float64Array): StorageRun {
-  const frames = intervalS.length;
   const bytes = frameBytesOf(plan);
-  const cards: CardSummary[] = plan.storage.cards.map((card) => ({
-    name: card.name,
-    usableBytes: card.cardBytes * (1 - card.reserveShare),
-    usedBytes: 0,
-    firstFrame: null,
-    lastFrame: null,
-  }));
-  const cardIndex = new Uint8Array(frames);
-  const cardBytes = new Float64Array(frames);
-  const changeFrames: number[] = [];
-  let fullAtFrame: number | null = null;
-  let index = 0;
-  let frameOnCard = 0;
-  for (let k = 0; k < frames; k += 1) {
-    let usable = cards[index]?.usableBytes ?? 0;
-    while ((frameOnCard + 1) * bytes > usable && index + 1 < cards.length) {
-      index += 1;
-      frameOnCard = 0;
-      usable = cards[index]?.usableBytes ?? 0;
-      // A card too small for one frame is passed over: no change of its own.
-      if (bytes <= usable && k > 0) changeFrames.push(k + 1);
-    }
-    if ((frameOnCard + 1) * bytes > usable) fullAtFrame ??= k + 1;
-    else {
-      frameOnCard += 1;
-      const card = cards[index] as CardSummary;
-      card.firstFrame ??= k + 1;
-      card.lastFrame = k + 1;
-      card.usedBytes = frameOnCard * bytes;
-    }
-    cardIndex[k] = index;
-    cardBytes[k] = frameOnCard * bytes;
-  }
-  return {
-    cardIndex,
-    cardBytes,
-    frameBytes: bytes,
-    cards,
-    changeFrames,
-    fullAtFrame,
-    ...bufferOf(plan, intervalS, cardIndex, bytes),
-  };
+  const cards = cardsOf(plan, intervalS.length, bytes);
+  return { frameBytes: bytes, ...cards, ...bufferOf(plan, intervalS, cards.cardIndex, bytes) };
 }
 
 type BufferRun = Pick<

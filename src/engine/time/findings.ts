@@ -1,5 +1,5 @@
 /** What the clock says: a start that the clock skips or shows twice, a change of the clocks within the run. */
-import type { Draft, Run, Subject } from '../run.ts';
+import type { Draft, Judge, Run } from '../run.ts';
 import { offsetText } from './clock.ts';
 
 function start({ plan, start: { kind }, at }: Run): Draft[] {
@@ -32,4 +32,4 @@ function changes({ clockChanges }: Run): Draft[] {
   }));
 }
 
-export const timeSubject: Subject = { findings: (run) => [...start(run), ...changes(run)] };
+export const judgeTime: Judge = (run) => ({ findings: [...start(run), ...changes(run)], margins: [] });

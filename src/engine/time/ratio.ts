@@ -46,6 +46,15 @@ export const times = (a: Ratio, b: Ratio): Ratio => ({ num: a.num * b.num, den: 
 /** Quotient of two ratios; the second must be positive. */
 export const over = (a: Ratio, b: Ratio): Ratio => ({ num: a.num * b.den, den: a.den * b.num });
 
+/** A whole number as a ratio. */
+export const wholeRatio = (value: number | bigint): Ratio => ({ num: BigInt(value), den: 1n });
+
+/** Sum of two ratios. */
+export const plus = (a: Ratio, b: Ratio): Ratio => ({
+  num: a.num * b.den + b.num * a.den,
+  den: a.den * b.den,
+});
+
 /** Difference of two ratios. */
 export const minus = (a: Ratio, b: Ratio): Ratio => ({
   num: a.num * b.den - b.num * a.den,
@@ -64,13 +73,12 @@ export const ceil = (a: Ratio): bigint => -floor({ num: -a.num, den: a.den });
 const exactDouble = (value: bigint): boolean =>
   value <= BigInt(Number.MAX_SAFE_INTEGER) && value >= BigInt(Number.MIN_SAFE_INTEGER);
 
-/** The ratio as a double: the nearest one where both parts are below 2^53, else within two units of the last place. */
+const bits = (value: bigint): number => (value < 0n ? -value : value).toString(2).length;
+
+/** The ratio as a double, the nearest one. */
 export function toNumber(a: Ratio): number {
   if (exactDouble(a.num) && exactDouble(a.den)) return Number(a.num) / Number(a.den);
-  const rest = a.num % a.den;
-  return Number(a.num / a.den) + Number((rest * 10n ** 20n) / a.den) / 1e20;
+  // 66 bits of the quotient are enough for the 53 of a double to be rounded rightly.
+  const shift = Math.max(0, 66 + bits(a.den) - bits(a.num));
+  return Number((a.num << BigInt(shift)) / a.den) / 2 ** shift;
 }
-
-/** Whole multiples of `step` that fit into `value`, both taken as the decimals they are written as. */
-export const stepsIn = (value: number, step: number): number =>
-  Number(floor(over(decimalRatio(value), decimalRatio(step))));
