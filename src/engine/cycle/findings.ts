@@ -62,7 +62,9 @@ function guard(run: Run): Draft[] {
   const { tightestSpareS, tightestFrame } = run.cycle;
   const { guardS } = run.plan.cycle;
   if (tightestSpareS >= 0 || tightestSpareS + guardS < 0) return [];
-  const firstIndex = run.columns.spareS.findIndex((spareS) => spareS < 0);
+  // After the last frame there is nothing to be in time for.
+  const firstIndex = run.columns.spareS.subarray(0, -1).findIndex((spareS) => spareS < 0);
+  if (firstIndex === -1) return [];
   const freeS = tightestSpareS + guardS;
   return [
     {

@@ -95,12 +95,14 @@ interface Drain {
  */
 function drain(column: Float64Array, fullWh: number, usableWh: number, brought: number): Drain {
   const result: Drain = { needed: 1, swapFrames: [], shortAtFrame: null, totalWh: 0 };
+  // The sum of many frames carries a rounding: a pack that is used up to its last digit is not overdrawn.
+  const limitWh = usableWh * (1 + 1e-9);
   let sinceSwap = 0;
   let sinceLastPack = 0;
   let total = 0;
   for (let k = 0; k < column.length; k += 1) {
     const drawn = column[k] as number;
-    if (sinceSwap + drawn > usableWh) {
+    if (sinceSwap + drawn > limitWh) {
       if (k > 0) {
         result.needed += 1;
         sinceSwap = 0;
@@ -111,7 +113,7 @@ function drain(column: Float64Array, fullWh: number, usableWh: number, brought: 
         sinceLastPack = 0;
       }
       // A pack that does not last for one frame is short at once, fresh or not.
-      if (!fresh || drawn > usableWh) result.shortAtFrame ??= k + 1;
+      if (!fresh || drawn > limitWh) result.shortAtFrame ??= k + 1;
     }
     column[k] = Math.max(0, fullWh - sinceLastPack);
     sinceSwap += drawn;

@@ -65,6 +65,12 @@ function bare(schema: AnySchema): { schema: AnySchema; optional: boolean } {
   return { schema, optional: false };
 }
 
+/** What is registered of a field: on the schema, or on what it wraps. */
+function metaOf(schema: AnySchema): FieldMeta | undefined {
+  const { innerType } = schema._zod.def as { innerType?: AnySchema };
+  return fieldRegistry.get(schema) ?? (innerType && metaOf(innerType));
+}
+
 function child(schema: AnySchema, part: PathPart): AnySchema | undefined {
   const inner = bare(schema).schema;
   const def = inner._zod.def as {
@@ -118,6 +124,8 @@ function allowedOf(schema: AnySchema): string {
     case 'boolean':
       return `true or false${orNull}`;
     case 'string': {
+      const form = fieldRegistry.get(inner)?.form;
+      if (form) return `text in quotes: ${form}${orNull}`;
       const limits = limitsOf(inner);
       const least = limits.minimum ? `${limits.minimum}` : '0';
       return `text of ${least} to ${limits.maximum ?? 'any number of'} characters${orNull}`;
@@ -151,7 +159,7 @@ export function fieldInfo(path: readonly PathPart[]): FieldInfo {
   const def = inner._zod.def as { type: string; entries?: Record<string, string>; options?: AnySchema[] };
   const words = def.entries ? Object.values(def.entries) : easeKinds(def.options ?? []);
   const limits = limitsOf(inner);
-  const meta = fieldRegistry.get(inner) ?? fieldRegistry.get(schema) ?? { title: String(path.at(-1)) };
+  const meta = metaOf(schema) ?? { title: String(path.at(-1)) };
   return {
     ...meta,
     ...(limits.minimum !== undefined && def.type === 'number' ? { minimum: limits.minimum } : {}),
@@ -212,7 +220,6 @@ export function schemaFaults(input: unknown, error: z.core.$ZodError): Fault[] {
       const options = (issue as { options?: readonly unknown[] }).options;
       if (options) return [{ path, found, allowed: `one of ${options.join(', ')}` }];
     }
-    if (issue.code === 'invalid_format') return [{ path, found, allowed: issue.message }];
     const schema = schemaAt(parts);
     return [{ path, found, allowed: schema ? allowedOf(schema) : issue.message }];
   });

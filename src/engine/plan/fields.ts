@@ -20,6 +20,8 @@ export interface FieldMeta {
   description?: string;
   /** Step of the arrow keys and of the − and + buttons. */
   step?: number;
+  /** Form of the text, in words, where it has a fixed one. */
+  form?: string;
 }
 
 /** Metadata of every declared field, looked up by schema. */
@@ -62,8 +64,8 @@ export const text = (meta: FieldMeta & { longest: number; shortest?: number }, b
 
 /** Text of a fixed form, e.g. a date. `form` says the form in words and is what a fault shows as allowed. */
 export const formattedText = (meta: FieldMeta & { pattern: RegExp; form: string }, byDefault: string) => {
-  const { pattern, form, ...field } = meta;
-  return z._default(z.string().check(z.regex(pattern, form)).register(fieldRegistry, field), byDefault);
+  const { pattern, ...field } = meta;
+  return z._default(z.string().check(z.regex(pattern, meta.form)).register(fieldRegistry, field), byDefault);
 };
 
 /** A switch. */

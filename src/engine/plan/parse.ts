@@ -24,22 +24,29 @@ const fail = (path: string, found: string, allowed: string): Parsed => ({
   faults: [{ path, found, allowed }],
 });
 
-/** Says where JSON text breaks off, as far as the reader's message tells. */
+/** Index in the text at which the JSON reader gave up, as far as its message tells; null if it does not. */
+function brokenAt(text: string, message: string): number | null {
+  const position = /position (\d+)/.exec(message)?.[1];
+  if (position) return Number(position);
+  // Some readers quote ten characters on each side of the place instead of saying where it is.
+  const quoted = /, \.\.\."([\s\S]+?)"(?:\.\.\.)? is not valid JSON$/.exec(message)?.[1];
+  const index = quoted ? text.indexOf(quoted) : -1;
+  if (quoted && index !== -1 && text.indexOf(quoted, index + 1) === -1) return index + 10;
+  return null;
+}
+
+/** Says where JSON text breaks off. */
 function jsonFault(text: string, error: unknown): Parsed {
   const message = error instanceof Error ? error.message : '';
-  const position = /position (\d+)/.exec(message)?.[1];
-  const said = /line (\d+) column (\d+)/.exec(message);
-  let line = said?.[1];
-  let column = said?.[2];
-  if (!line && position) {
-    const before = text.slice(0, Number(position)).split('\n');
-    line = String(before.length);
-    column = String((before.at(-1)?.length ?? 0) + 1);
+  const allowed = 'a plan file: JSON text in { }';
+  const index = brokenAt(text, message);
+  const atEnd = index !== null && index >= text.trimEnd().length;
+  if (atEnd || /end of (JSON|data|input)|unterminated/i.test(message)) {
+    return fail('', 'text that breaks off', allowed);
   }
-  const atEnd = /end of (JSON|data|input)|unterminated/i.test(message);
-  const where = line ? `line ${line}, column ${column}` : atEnd ? 'the end of the file' : 'the text';
-  const found = atEnd && !line ? 'text that breaks off' : `text that is not JSON at ${where}`;
-  return fail('', found, 'a plan file: JSON text in { }');
+  const line =
+    /line (\d+)/.exec(message)?.[1] ?? (index === null ? null : text.slice(0, index).split('\n').length);
+  return fail('', `text that is not JSON${line === null ? '' : `, in line ${line}`}`, allowed);
 }
 
 /**

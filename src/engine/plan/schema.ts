@@ -477,7 +477,7 @@ const keyframe = z.strictObject({
     unit: 'axis',
   }),
   /** How the axis goes on from here to the next keyframe. */
-  ease: z._default(ease, { kind: 'smooth' }),
+  ease: z._default(ease, () => ({ kind: 'smooth' as const })),
 });
 
 const track = z.strictObject({
@@ -519,7 +519,7 @@ const move = section({
     },
     1,
   ),
-  tracks: z._default(z.array(track).check(z.maxLength(12)), []),
+  tracks: z._default(z.array(track).check(z.maxLength(12)), () => []),
 });
 
 const curvePoint = z.strictObject({
@@ -527,8 +527,8 @@ const curvePoint = z.strictObject({
   share: share('Capacity left', 'Of the rated capacity.', 1, 1.2),
 });
 
-/** Common practice, no source: enter the curve of your own cells' data sheet instead. */
-const defaultCurve = [
+/** Made afresh for each plan, so that no two plans share one. Common practice, no source: enter the curve of your own cells' data sheet instead. */
+const defaultCurve = () => [
   { temperatureC: -20, share: 0.5 },
   { temperatureC: 0, share: 0.8 },
   { temperatureC: 25, share: 1 },
@@ -590,20 +590,20 @@ const load = z.strictObject({
 
 const power = section({
   temperatureC: quantity({ title: 'Temperature', unit: '°C', minimum: -60, maximum: 60, step: 1 }, 20),
-  sources: z._default(z.array(source).check(z.maxLength(16)), [
+  sources: z._default(z.array(source).check(z.maxLength(16)), () => [
     {
       name: 'Camera pack',
-      kind: 'battery',
+      kind: 'battery' as const,
       energyWh: null,
       voltageV: 7.2,
       capacityMah: 2000,
       count: 2,
       reserveShare: 0.15,
       swapS: 45,
-      capacityCurve: defaultCurve,
+      capacityCurve: defaultCurve(),
     },
   ]),
-  loads: z._default(z.array(load).check(z.maxLength(32)), [
+  loads: z._default(z.array(load).check(z.maxLength(32)), () => [
     {
       name: 'Camera',
       source: 'Camera pack',
@@ -646,7 +646,7 @@ const card = z.strictObject({
 });
 
 const storage = section({
-  cards: z._default(z.array(card).check(z.minLength(1), z.maxLength(64)), [
+  cards: z._default(z.array(card).check(z.minLength(1), z.maxLength(64)), () => [
     { name: 'Card A', cardBytes: 64_000_000_000, reserveShare: 0.05, writeBytesPerS: 30_000_000 },
   ]),
   cardChangeS: quantity(
@@ -679,7 +679,7 @@ export const planSchema = z.strictObject({
   trigger,
   exposure,
   cycle,
-  rig: section({ axes: z._default(z.array(axis).check(z.maxLength(12)), []) }),
+  rig: section({ axes: z._default(z.array(axis).check(z.maxLength(12)), () => []) }),
   move,
   power,
   storage,

@@ -1,0 +1,231 @@
+import fc from 'fast-check';
+import { test, vi } from 'vitest';
+import { close, closeAll, must, same } from './close.ts';
+import { type Judged, judged } from './judged.ts';
+import { plans } from './plans.ts';
+import { PATIENCE_MS, settings } from './settings.ts';
+import { positionAt, restingPosition } from './slow/position.ts';
+import { frameBytes, packWh, usableBytes } from './slow/run.ts';
+
+vi.setConfig({ testTimeout: PATIENCE_MS });
+
+const property = (check: (given: Judged) => void) =>
+  fc.assert(
+    fc.property(plans, (given) => check(judged(given))),
+    settings(),
+  );
+
+const CYCLE = ['elapsedS', 'intervalS', 'exposureS', 'holdS', 'cameraS', 'moveS', 'settleS', 'rigS'] as const;
+
+test('every column of the cycle agrees with a slow computation', () => {
+  property(({ run, slow: { frames } }) => {
+    const { columns } = run;
+    for (const name of CYCLE)
+      closeAll(
+        columns[name],
+        frames.map((frame) => frame[name]),
+        name,
+      );
+    const sizes = frames.map((frame) => frame.intervalS + frame.cameraS + frame.rigS);
+    closeAll(
+      columns.spareS,
+      frames.map((frame) => frame.spareS),
+      'spareS',
+      (k) => sizes[k] ?? 0,
+    );
+    for (const [i, axis] of columns.axes.entries()) {
+      closeAll(
+        axis.moveS,
+        frames.map((frame) => frame.axisMoveS[i] ?? Number.NaN),
+        `axes[${i}].moveS`,
+      );
+    }
+  });
+});
+
+test('every position is the whole step nearest to where its track is', () => {
+  property(({ plan, run, slow }) => {
+    const { frames } = slow.pace;
+    for (const [i, axis] of plan.rig.axes.entries()) {
+      const columns = run.columns.axes[i];
+      same(columns?.name, axis.name, `axes[${i}].name`);
+      if (!columns) continue;
+      const perUnit = (axis.fullStepsPerTurn * axis.microsteps * axis.gearRatio) / axis.unitsPerTurn;
+      close(columns.stepsPerUnit, perUnit, `axes[${i}].stepsPerUnit`);
+      const track = plan.move.tracks.find((candidate) => candidate.axis === axis.name);
+      const reach = track ? Math.max(...track.keyframes.map((keyframe) => Math.abs(keyframe.position))) : 0;
+      for (let k = 0; k < frames; k += 1) {
+        const at = plan.move.mode === 'still' ? 0 : k;
+        const position = track ? positionAt(track, at, frames) : restingPosition(axis);
+        const off = Math.abs((columns.steps[k] ?? Number.NaN) - position * perUnit);
+        if (!(off <= 0.5 + 1e-6 + 1e-8 * reach * perUnit))
+          throw new Error(`axes[${i}].steps[${k}]: ${off} steps off`);
+      }
+    }
+  });
+});
+
+test('there and back: the second half mirrors the first to the step', () => {
+  property(({ plan, run }) => {
+    for (const track of plan.move.tracks) {
+      if (!track.thereAndBack) continue;
+      const steps = run.columns.axes.find((axis) => axis.name === track.axis)?.steps ?? new Int32Array();
+      for (let k = 0; k < steps.length; k += 1)
+        same(steps[k], steps[steps.length - 1 - k], `${track.axis}, frame ${k + 1}`);
+    }
+  });
+});
+
+test('energy: what is drawn, what is left, and swaps before the reserve but not sooner', () => {
+  property(({ plan, run, slow }) => {
+    for (const [i, source] of plan.power.sources.entries()) {
+      const summary = run.sources[i];
+      const left = run.columns.sources[i]?.leftWh;
+      if (!summary || !left) throw new Error(`source ${i} is missing`);
+      const drawn = slow.frames.map((frame) => frame.drawnWh[i] ?? Number.NaN);
+      const total = drawn.reduce((sum, wh) => sum + wh, 0);
+      const seconds = slow.frames.reduce((sum, frame) => sum + frame.periodS, 0);
+      close(summary.drawnWh, total, `${source.name}: drawnWh`, 1e-6);
+      close(summary.meanW, (total * 3600) / seconds, `${source.name}: meanW`, 1e-6);
+      if (source.kind === 'mains') {
+        must(
+          left.every((wh) => wh === Number.POSITIVE_INFINITY),
+          'mains runs down',
+        );
+        same(summary.needed, 1, 'mains: needed');
+        same(summary.shortAtFrame, null, 'mains: shortAtFrame');
+        continue;
+      }
+      const full = packWh(source, plan.power.temperatureC);
+      const usable = full - full * source.reserveShare;
+      close(summary.usableWh ?? Number.NaN, usable, `${source.name}: usableWh`);
+      // Follow the engine's swaps: before each the pack must not have lasted, and up to it it must have.
+      const near = 1e-9 * (usable + 1e-6);
+      const lefts: number[] = [];
+      let used = 0;
+      let packs = 1;
+      let short: number | null = null;
+      for (const [k, wh] of drawn.entries()) {
+        if (summary.swapFrames.includes(k + 1)) {
+          must(used + wh > usable - near, `${source.name}: swapped too soon, before frame ${k + 1}`);
+          packs += 1;
+          used = 0;
+        } else if (used + wh > usable + near) {
+          must(
+            packs === source.count || k === 0 || used === 0,
+            `${source.name}: no swap before frame ${k + 1}`,
+          );
+          short ??= k + 1;
+        }
+        lefts.push(Math.max(0, full - used));
+        used += wh;
+      }
+      closeAll(left, lefts, `${source.name}: leftWh`, () => full);
+      same(packs, 1 + summary.swapFrames.length, `${source.name}: packs`);
+      if (short !== null)
+        must(
+          summary.shortAtFrame !== null && summary.shortAtFrame <= short,
+          `${source.name}: short at ${short}`,
+        );
+      if (summary.shortAtFrame !== null)
+        must(
+          packs === source.count || usable < Math.max(...drawn) + near,
+          `${source.name}: short with packs left`,
+        );
+      same(
+        summary.needed > source.count || usable < Math.max(...drawn) - near,
+        summary.shortAtFrame !== null,
+        `${source.name}: short and needed agree`,
+      );
+    }
+    const all = slow.frames.reduce((sum, frame) => sum + frame.drawnWh.reduce((a, b) => a + b, 0), 0);
+    close(run.totals.energyWh, all, 'energyWh', 1e-6);
+  });
+});
+
+test('storage: every frame on a card with room, changed no sooner than it must be', () => {
+  property(({ plan, run, slow }) => {
+    const bytes = frameBytes(plan);
+    const { cards } = plan.storage;
+    const { cardIndex, cardBytes } = run.columns;
+    close(run.totals.frameBytes, bytes, 'frameBytes');
+    close(run.totals.storageBytes, bytes * slow.pace.frames, 'storageBytes');
+    close(run.totals.copiesBytes, bytes * slow.pace.frames * plan.storage.copies, 'copiesBytes');
+    // A card is judged by whole frames, with a billionth of a frame to spare.
+    const holds = cards.map((card) => Math.floor(usableBytes(card) / bytes + 1e-9));
+    const changes: number[] = [];
+    let index = 0;
+    let onCard = 0;
+    let full: number | null = null;
+    for (let k = 0; k < slow.pace.frames; k += 1) {
+      if (onCard >= (holds[index] ?? 0)) {
+        const next = holds.findIndex((room, i) => i > index && room > 0);
+        if (next !== -1) {
+          if (k > 0) changes.push(k + 1);
+          index = next;
+          onCard = 0;
+        } else full ??= k + 1;
+      }
+      if (full === null) {
+        onCard += 1;
+        if (cardIndex[k] !== index) same(cardIndex[k], index, `cardIndex[${k}]`);
+        if (cardBytes[k] !== onCard * bytes) close(cardBytes[k], onCard * bytes, `cardBytes[${k}]`);
+      }
+    }
+    const finding = run.findings.find(({ id }) => id === 'card-full');
+    same(finding?.frame ?? null, full, 'card-full');
+    const told = run.events.filter(({ kind }) => kind === 'cardChange').map(({ frame }) => frame);
+    same(told.join(' '), changes.join(' '), 'card changes');
+    const fitted = (full ?? slow.pace.frames + 1) - 1;
+    close(
+      run.cards.reduce((sum, card) => sum + card.usedBytes, 0),
+      fitted * bytes,
+      'usedBytes of all cards',
+    );
+  });
+});
+
+test('buffer: what comes in and what the card takes', () => {
+  property(({ plan, run, slow }) => {
+    const bytes = frameBytes(plan);
+    const room = Math.max(plan.camera.bufferBytes, bytes);
+    let waiting = 0;
+    let full: number | null = null;
+    let unsure = false;
+    const levels: number[] = [];
+    for (const [k, frame] of slow.frames.entries()) {
+      if (Math.abs(waiting + bytes - room) < 1e-9 * room && plan.camera.bufferBytes > bytes) unsure = true;
+      if (waiting + bytes > room * (1 + 1e-12)) full ??= k + 1;
+      waiting = Math.min(room, waiting + bytes);
+      levels.push(waiting);
+      const rate = plan.storage.cards[run.columns.cardIndex[k] ?? 0]?.writeBytesPerS ?? Number.NaN;
+      waiting = Math.max(0, waiting - rate * frame.intervalS);
+    }
+    closeAll(run.columns.bufferBytes, levels, 'bufferBytes', () => room);
+    const finding = run.findings.find(({ id }) => id === 'buffer-fills');
+    if (!unsure) same(finding?.frame ?? null, full, 'buffer-fills');
+  });
+});
+
+test('totals are what their columns say', () => {
+  property(({ plan, run, slow }) => {
+    const { totals, columns } = run;
+    const { frames } = slow;
+    const lanes = frames.map((frame) => Math.max(frame.cameraS, frame.rigS));
+    const spares = frames.map((frame) => frame.spareS);
+    const scale = slow.frames[0]?.intervalS ?? 1;
+    same(totals.frames, frames.length, 'frames');
+    close(totals.shortestIntervalS, Math.max(...lanes) + plan.cycle.guardS, 'shortestIntervalS');
+    close(totals.tightestSpareS, Math.min(...spares), 'tightestSpareS', scale + Math.max(...lanes));
+    same(columns.spareS[totals.tightestFrame - 1], Math.min(...columns.spareS), 'tightestFrame');
+    close(lanes[totals.longestCycleFrame - 1], Math.max(...lanes), 'longestCycleFrame');
+    close(columns.elapsedS.at(-1), totals.eventDurationS, 'last frame');
+    close(
+      Date.parse(totals.lastFrameAt) - Date.parse(totals.firstFrameAt),
+      totals.eventDurationS * 1000,
+      'first to last',
+      1e9 * 2,
+    );
+    same(Date.parse(totals.firstFrameAt), run.startMs, 'firstFrameAt');
+  });
+});

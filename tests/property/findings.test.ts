@@ -1,0 +1,144 @@
+import fc from 'fast-check';
+import { test, vi } from 'vitest';
+import { type Finding, SEVERITIES } from '../../src/engine/findings/types.ts';
+import { must, same } from './close.ts';
+import { type Judged, judged } from './judged.ts';
+import { plans } from './plans.ts';
+import { PATIENCE_MS, settings } from './settings.ts';
+import { expectedFindings } from './slow/findings.ts';
+
+vi.setConfig({ testTimeout: PATIENCE_MS });
+
+const property = (check: (given: Judged) => void) =>
+  fc.assert(
+    fc.property(plans, (given) => check(judged(given))),
+    settings(),
+  );
+
+/** Named findings belong to one axis or one source. */
+const keyOf = ({ id, values }: Finding) => {
+  const { axis, source } = values;
+  const name = axis ?? source;
+  return name === undefined ? id : `${id} ${name}`;
+};
+
+test('every finding is there when it holds, and not there when it does not', () => {
+  property((given) => {
+    const found = given.run.findings.map(keyOf);
+    same(new Set(found).size, found.length, 'findings said once');
+    for (const [key, expected] of expectedFindings(given)) {
+      if (expected !== 'open') same(found.includes(key), expected === 'yes', key);
+    }
+  });
+});
+
+test('findings stand worst first, then earliest, and are counted', () => {
+  property(({ run }) => {
+    const rank = run.findings.map(({ severity, frame }) => SEVERITIES.indexOf(severity) * 1e9 + (frame ?? 0));
+    same(rank.join(), [...rank].sort((a, b) => a - b).join(), 'order');
+    for (const severity of SEVERITIES) {
+      same(
+        run.counts[severity],
+        run.findings.filter((finding) => finding.severity === severity).length,
+        severity,
+      );
+    }
+    const stops = run.findings.some(({ severity }) => severity === 'stop');
+    same(run.verdict.startsWith('Not shootable'), stops, `verdict '${run.verdict}'`);
+  });
+});
+
+test('every text and number of a finding, an event and a margin can be shown', () => {
+  property(({ run }) => {
+    const frames = run.totals.frames;
+    const whole = (frame: number, what: string) =>
+      must(Number.isInteger(frame) && frame >= 1 && frame <= frames, `${what}: frame ${frame} of ${frames}`);
+    const readable = (text: string, what: string) =>
+      must(
+        text.trim() !== '' && !/NaN|undefined|Infinity|null|\[object/.test(text.replace(/'[^']*'/g, '')),
+        `${what}: '${text}'`,
+      );
+    readable(run.verdict, 'verdict');
+    for (const { id, message, frame, elapsedS, at, values } of run.findings) {
+      readable(message, id);
+      if (frame === null) must(elapsedS === null && at === null, `${id}: a moment without a frame`);
+      else {
+        whole(frame, id);
+        same(elapsedS, run.columns.elapsedS[frame - 1], `${id}: elapsedS`);
+        must(!Number.isNaN(Date.parse(at ?? '')), `${id}: at ${at}`);
+      }
+      for (const [name, value] of Object.entries(values)) {
+        must(typeof value === 'string' || Number.isFinite(value), `${id}: ${name} ${value}`);
+      }
+    }
+    for (const { kind, text, frame, lostFrames } of run.events) {
+      readable(text, kind);
+      whole(frame, kind);
+      must(Number.isInteger(lostFrames) && lostFrames >= 0, `${kind}: ${lostFrames} lost frames`);
+    }
+    for (const margin of run.margins) {
+      readable(margin.when, margin.id);
+      whole(margin.frame, margin.id);
+      for (const name of ['used', 'available', 'reserve', 'left'] as const) {
+        must(Number.isFinite(margin[name]), `${margin.id}: ${name} ${margin[name]}`);
+      }
+      must(
+        Math.abs(margin.available - margin.used - margin.left) <=
+          1e-9 * (1 + Math.abs(margin.available) + Math.abs(margin.used)),
+        `${margin.id}: left`,
+      );
+    }
+    same(new Set(run.margins.map(({ id }) => id)).size, run.margins.length, 'margins said once');
+  });
+});
+
+test('a margin is overdrawn only where a finding says so', () => {
+  property(({ run }) => {
+    const findings = new Set(run.findings.map(keyOf));
+    const says = (...keys: string[]) => keys.some((key) => findings.has(key));
+    for (const { id, left, available } of run.margins) {
+      const name = id.slice(id.indexOf(':') + 1);
+      // A position may be half a step outside its travel at each end: no step is nearer.
+      const axis = id.startsWith('travel:') && run.columns.axes.find((columns) => columns.name === name);
+      if (left >= -1e-9 * Math.abs(available) - (axis ? 1 / axis.stepsPerUnit : 0)) continue;
+      const said =
+        (id === 'interval' && says('cycle-overrun', 'camera-not-ready')) ||
+        (id === 'buffer' && says('buffer-fills')) ||
+        (id === 'cards' && says('card-full')) ||
+        (id.startsWith('source:') && says(`source-short ${name}`)) ||
+        (id.startsWith('travel:') && says(`travel ${name}`)) ||
+        (id.startsWith('speed:') && says(`speed ${name}`));
+      must(said, `${id} is overdrawn by ${-left}, and no finding says so`);
+    }
+  });
+});
+
+test('events are in order of time and stand where their frames are', () => {
+  property(({ run, plan, slow }) => {
+    const { events } = run;
+    same(events[0]?.kind, 'firstFrame', 'first event');
+    same(events.at(-1)?.kind, 'lastFrame', 'last event');
+    same(events.at(-1)?.frame, run.totals.frames, 'last frame');
+    for (const [i, event] of events.entries()) {
+      must(
+        i === 0 || event.frame >= (events[i - 1]?.frame ?? 0),
+        `${event.kind} at ${event.frame} out of order`,
+      );
+      same(event.elapsedS, run.columns.elapsedS[event.frame - 1], `${event.kind}: elapsedS`);
+    }
+    const swaps = run.sources.reduce((sum, source) => sum + source.swapFrames.length, 0);
+    same(events.filter(({ kind }) => kind === 'swap').length, swaps, 'swaps');
+    same(events.filter(({ kind }) => kind === 'clockChange').length, run.offsets.length - 1, 'clock changes');
+    const changes = events.filter(({ kind }) => kind === 'clockChange');
+    for (const [i, event] of changes.entries()) {
+      const since = (run.offsets[i + 1]?.fromMs ?? Number.NaN) - run.startMs;
+      const elapsedMs = (frame: number) => (slow.frames[frame - 1]?.elapsedS ?? Number.NaN) * 1000;
+      must(elapsedMs(event.frame) >= since - 1e-3, `clock change before frame ${event.frame}`);
+      must(
+        event.frame === 1 || elapsedMs(event.frame - 1) < since + 1e-3,
+        `clock change after frame ${event.frame}`,
+      );
+    }
+    if (plan.place.utcOffsetMin !== null) same(run.offsets.length, 1, 'offsets by hand');
+  });
+});

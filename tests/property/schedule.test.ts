@@ -1,0 +1,84 @@
+import { isDeepStrictEqual } from 'node:util';
+import fc from 'fast-check';
+import { test, vi } from 'vitest';
+import { parsePlan, serialisePlan } from '../../src/engine/plan/parse.ts';
+import type { Plan } from '../../src/engine/plan/schema.ts';
+import { schedule } from '../../src/engine/schedule.ts';
+import { must, same } from './close.ts';
+import { type Case, deepFreeze, plans } from './plans.ts';
+import { PATIENCE_MS, settings } from './settings.ts';
+
+vi.setConfig({ testTimeout: PATIENCE_MS });
+
+const property = (check: (given: Case) => void) => fc.assert(fc.property(plans, check), settings());
+
+function parsedOf(text: string): Plan {
+  const parsed = parsePlan(text);
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.faults));
+  return parsed.plan;
+}
+
+test('the text of a plan is read back as the same plan', () => {
+  property(({ plan }) => {
+    const read = parsedOf(serialisePlan(plan));
+    must(isDeepStrictEqual(read, plan), 'another plan came back');
+    // Fields may be put in order once, and then no more.
+    const text = serialisePlan(read);
+    same(serialisePlan(parsedOf(text)), text, 'text');
+  });
+});
+
+test('the same plan gives the same schedule, and stays as it was', () => {
+  property(({ plan }) => {
+    const before = structuredClone(plan);
+    const first = schedule(deepFreeze(plan));
+    must(isDeepStrictEqual(plan, before), 'the plan was changed');
+    must(isDeepStrictEqual(schedule(before), first), 'another schedule came out');
+  });
+});
+
+test('every column has an entry for each frame, and every number is one', () => {
+  property(({ plan }) => {
+    const { columns, totals, sources } = schedule(plan);
+    const { axes, sources: packs, ...plain } = columns;
+    for (const [name, column] of Object.entries(plain)) {
+      same(column.length, totals.frames, `${name}: length`);
+      must(column.every(Number.isFinite), `${name}: not finite`);
+    }
+    for (const axis of axes) {
+      same(axis.steps.length, totals.frames, `${axis.name}: length`);
+      must(
+        axis.moveS.length === totals.frames && axis.moveS.every((s) => Number.isFinite(s) && s >= 0),
+        `${axis.name}: moveS`,
+      );
+    }
+    for (const [i, pack] of packs.entries()) {
+      const mains = plan.power.sources[i]?.kind === 'mains';
+      must(
+        pack.leftWh.every((wh) => (mains ? wh === Number.POSITIVE_INFINITY : Number.isFinite(wh) && wh >= 0)),
+        `${pack.name}: leftWh`,
+      );
+    }
+    for (const [name, value] of Object.entries(totals)) {
+      must(typeof value === 'string' ? value !== '' : Number.isFinite(value), `${name}: ${value}`);
+    }
+    for (const name of [
+      'exposureS',
+      'holdS',
+      'cameraS',
+      'moveS',
+      'settleS',
+      'rigS',
+      'elapsedS',
+      'intervalS',
+    ] as const) {
+      must(
+        columns[name].every((seconds) => seconds >= 0),
+        `${name}: negative`,
+      );
+    }
+    for (const { drawnWh, meanW, needed } of sources) {
+      must(drawnWh >= -1e-12 && meanW >= -1e-9 && needed >= 1, `${drawnWh} Wh, ${meanW} W, ${needed} packs`);
+    }
+  });
+});

@@ -1,0 +1,211 @@
+/**
+ * Which findings a run must have and which it must not, said again from the columns and the plan alone.
+ *
+ * A value within a hair of its limit may go either way: such findings are left open.
+ */
+import type { Axis, Plan } from '../../../src/engine/plan/schema.ts';
+import type { Judged } from '../judged.ts';
+import { subtract, toDouble } from './fraction.ts';
+import { frameBytes, packWh, usableBytes } from './run.ts';
+
+export type Expected = 'yes' | 'no' | 'open';
+
+/** `over` says yes, `under` says no, and a hair between them leaves it open. */
+function above(value: number, limit: number, hair = 1e-8): Expected {
+  const width = hair * Math.max(Math.abs(limit), Math.abs(value), 1e-6);
+  return value > limit + width ? 'yes' : value < limit - width ? 'no' : 'open';
+}
+
+const either = (...all: Expected[]): Expected =>
+  all.includes('yes') ? 'yes' : all.includes('open') ? 'open' : 'no';
+const sure = (holds: boolean): Expected => (holds ? 'yes' : 'no');
+
+type Table = Map<string, Expected>;
+
+function cycle({ plan, slow }: Judged, table: Table): void {
+  const between = slow.frames.slice(0, -1);
+  const longest = (lane: 'rigS' | 'cameraS') => Math.max(0, ...between.map((frame) => frame[lane]));
+  const intervalS = toDouble(slow.pace.interval);
+  const rig = above(longest('rigS'), intervalS);
+  const camera = above(longest('cameraS'), intervalS);
+  table.set('cycle-overrun', rig);
+  table.set('camera-not-ready', camera);
+  const overrun = either(rig, camera);
+  const tight = above(plan.cycle.guardS, intervalS - Math.max(longest('rigS'), longest('cameraS')));
+  table.set(
+    'guard-used',
+    overrun === 'yes' || between.length === 0 ? 'no' : overrun === 'open' ? 'open' : tight,
+  );
+}
+
+function pacing({ plan, slow: { pace } }: Judged, table: Table): void {
+  table.set('interval-not-settable', sure(!pace.settable));
+  const stretch = Math.abs(toDouble(subtract(pace.interval, pace.raw)));
+  const asked = plan.pacing.workedOut !== 'interval' && pace.settable;
+  table.set('interval-stretched', asked ? above(stretch, 0.0005, 1e-3) : 'no');
+  table.set('no-clip', sure(pace.clipFrames <= 2 * plan.clip.handlesFrames));
+}
+
+function exposure({ plan, slow }: Judged, table: Table): void {
+  const { shutterS, timedBy, bracketCount, bracketStops } = plan.exposure;
+  let markedS = 0;
+  for (let i = 0; i < bracketCount; i += 1)
+    markedS += shutterS * 2 ** (bracketStops * (i - (bracketCount - 1) / 2));
+  const openS = slow.shots.reduce((sum, shot) => sum + shot.openS, 0);
+  table.set('shutter-marked-exact', timedBy === 'camera' ? above(Math.abs(openS - markedS), 0.1) : 'no');
+}
+
+/** Speed that a move needs: by halving, the lowest cruising speed that gets there in time. */
+function neededSpeed(distance: number, accel: number, durationS: number): number {
+  let low = 0;
+  let high = (accel * durationS) / 2;
+  if (high * (durationS - high / accel) < distance) return Number.POSITIVE_INFINITY;
+  for (let i = 0; i < 200; i += 1) {
+    const speed = (low + high) / 2;
+    if (speed * (durationS - speed / accel) < distance) low = speed;
+    else high = speed;
+  }
+  return high;
+}
+
+function axisLimits(
+  plan: Plan,
+  axis: Axis,
+  positions: readonly number[],
+  step: number,
+  table: Table,
+  intervalS: number,
+): void {
+  const hairs = positions.map((position) => Math.max(axis.travelMin - position, position - axis.travelMax));
+  table.set(`travel ${axis.name}`, above(Math.max(...hairs) - step / 2, 0, 1e-6));
+  const moves = positions.slice(1).map((position, k) => position - (positions[k] ?? Number.NaN));
+  let speed: Expected = 'no';
+  let accel: Expected = 'no';
+  if (plan.move.mode === 'moveShootMove' && plan.move.moveS !== null) {
+    const durationS = plan.move.moveS;
+    for (const move of moves) {
+      const distance = Math.abs(move);
+      const needed = (4 * distance) / durationS ** 2;
+      accel = either(accel, above(needed, axis.maxAccel));
+      const cruise = distance === 0 ? 0 : neededSpeed(distance, axis.maxAccel, durationS);
+      if (above(needed, axis.maxAccel) === 'no') speed = either(speed, above(cruise, axis.maxSpeed));
+      else if (above(needed, axis.maxAccel) === 'open') speed = either(speed, 'open');
+    }
+  } else if (plan.move.mode === 'continuous') {
+    const speeds = moves.map((move) => move / intervalS);
+    for (const [k, value] of speeds.entries()) {
+      speed = either(speed, above(Math.abs(value), axis.maxSpeed));
+      if (k > 0)
+        accel = either(accel, above(Math.abs(value - (speeds[k - 1] ?? 0)) / intervalS, axis.maxAccel));
+    }
+  }
+  table.set(`speed ${axis.name}`, speed);
+  table.set(`acceleration ${axis.name}`, accel);
+}
+
+function motion({ plan, run, slow }: Judged, table: Table): void {
+  plan.rig.axes.forEach((axis, i) => {
+    const step = 1 / (run.columns.axes[i]?.stepsPerUnit ?? Number.NaN);
+    const positions = Array.from(run.columns.axes[i]?.steps ?? [], (steps) => steps * step);
+    axisLimits(plan, axis, positions, step, table, toDouble(slow.pace.interval));
+  });
+}
+
+/** Whether hands that need `handsS` before a frame counted from 1 hold up the run. */
+function holdsUp({ slow }: Judged, frame: number, handsS: number): Expected {
+  const before = slow.frames[frame - 2];
+  if (!before) return 'no';
+  return above(handsS, Math.max(0, before.intervalS - Math.max(before.cameraS, before.rigS)));
+}
+
+function energy(judged: Judged, table: Table): void {
+  const { plan, run, slow } = judged;
+  plan.power.sources.forEach((source, i) => {
+    const swaps = run.sources[i]?.swapFrames ?? [];
+    table.set(
+      `swap-does-not-fit ${source.name}`,
+      either('no', ...swaps.map((frame) => holdsUp(judged, frame, source.swapS))),
+    );
+    const rated = source.energyWh ?? (source.voltageV * source.capacityMah) / 1000;
+    table.set(`flight-limit ${source.name}`, source.kind === 'mains' ? 'no' : above(rated, 100, 1e-12));
+    if (source.kind === 'mains') {
+      table.set(`source-short ${source.name}`, 'no');
+      return;
+    }
+    const usable = packWh(source, plan.power.temperatureC) * (1 - source.reserveShare);
+    let packs = 1;
+    let used = 0;
+    let short: Expected = 'no';
+    for (const [k, frame] of slow.frames.entries()) {
+      const drawn = frame.drawnWh[i] ?? Number.NaN;
+      const one = above(drawn, usable);
+      const over = above(used + drawn, usable);
+      if (over === 'open' || one === 'open') {
+        short = 'open';
+        break;
+      }
+      if (over === 'yes' && k > 0) {
+        packs += 1;
+        used = 0;
+      }
+      if (packs > source.count || one === 'yes') short = 'yes';
+      used += drawn;
+    }
+    table.set(`source-short ${source.name}`, short);
+  });
+}
+
+function storage(judged: Judged, table: Table): void {
+  const { plan, run, slow } = judged;
+  const bytes = frameBytes(plan);
+  const room = plan.storage.cards.reduce(
+    (sum, card) => sum + Math.floor(usableBytes(card) / bytes + 1e-9),
+    0,
+  );
+  table.set('card-full', sure(slow.pace.frames > room));
+  const changes = run.events.filter(({ kind }) => kind === 'cardChange');
+  table.set(
+    'card-change-does-not-fit',
+    either('no', ...changes.map(({ frame }) => holdsUp(judged, frame, plan.storage.cardChangeS))),
+  );
+}
+
+function clock({ plan, run, slow }: Judged, table: Table): void {
+  const { zone, utcOffsetMin } = plan.place;
+  if (utcOffsetMin !== null) {
+    for (const id of ['clock-change', 'clock-skipped', 'clock-repeated']) table.set(id, 'no');
+    return;
+  }
+  // The wall clock of an instant, straight from the machine's zone data.
+  const clocks = new Intl.DateTimeFormat('en-GB', {
+    timeZone: zone,
+    dateStyle: 'short',
+    timeStyle: 'medium',
+  });
+  const wall = `${plan.start.date.split('-').reverse().join('/')}, ${plan.start.time.length === 5 ? `${plan.start.time}:00` : plan.start.time}`;
+  const asUtc = Date.parse(`${plan.start.date}T${plan.start.time}Z`);
+  const instants = new Set<number>();
+  // Every offset of whole ten minutes or quarters of an hour: since 1970 the zones drawn here have no other.
+  for (let minutes = -900; minutes <= 900; minutes += 5) {
+    const instant = asUtc - minutes * 60_000;
+    if (clocks.format(instant) === wall) instants.add(instant);
+  }
+  table.set('clock-skipped', sure(instants.size === 0));
+  table.set('clock-repeated', sure(instants.size > 1));
+  const offsetAt = (ms: number) =>
+    Date.parse(`${iso.format(ms).replace(' ', 'T')}Z`) - Math.floor(ms / 1000) * 1000;
+  const iso = new Intl.DateTimeFormat('sv-SE', { timeZone: zone, dateStyle: 'short', timeStyle: 'medium' });
+  const lastMs = run.startMs + Math.round((slow.frames.at(-1)?.elapsedS ?? 0) * 1000);
+  const hours = Array.from({ length: Math.ceil((lastMs - run.startMs) / 3_600_000) + 1 }, (_, i) =>
+    Math.min(lastMs, run.startMs + i * 3_600_000),
+  );
+  const changed = hours.some((ms) => offsetAt(ms) !== offsetAt(run.startMs));
+  table.set('clock-change', sure(changed));
+}
+
+/** Every finding, `id` or `id name`, that is expected, not expected, or left open. */
+export function expectedFindings(judged: Judged): Table {
+  const table: Table = new Map();
+  for (const subject of [cycle, pacing, exposure, motion, energy, storage, clock]) subject(judged, table);
+  return table;
+}

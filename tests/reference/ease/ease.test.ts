@@ -1,0 +1,4 @@
+import { checkRows } from '../check-rows.ts';
+import { measureEase } from './measure.ts';
+
+checkRows(measureEase());

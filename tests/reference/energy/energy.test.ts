@@ -1,0 +1,4 @@
+import { checkRows } from '../check-rows.ts';
+import { measureEnergy } from './measure.ts';
+
+checkRows(measureEnergy());
