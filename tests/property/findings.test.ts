@@ -5,6 +5,7 @@ import { must, same } from './close.ts';
 import { type Judged, judged } from './judged.ts';
 import { plans } from './plans.ts';
 import { PATIENCE_MS, settings } from './settings.ts';
+import { wallInstants } from './slow/clock.ts';
 import { expectedFindings } from './slow/findings.ts';
 
 vi.setConfig({ testTimeout: PATIENCE_MS });
@@ -140,5 +141,24 @@ test('events are in order of time and stand where their frames are', () => {
       );
     }
     if (plan.place.utcOffsetMin !== null) same(run.offsets.length, 1, 'offsets by hand');
+  });
+});
+
+test('the first frame is taken when a clock on the wall shows the start, or after a gap', () => {
+  property(({ plan, run }) => {
+    const { date, time, whenRepeated } = plan.start;
+    const asUtc = Date.parse(`${date}T${time}Z`);
+    if (plan.place.utcOffsetMin !== null) {
+      same(run.startMs, asUtc - plan.place.utcOffsetMin * 60_000, 'start by hand');
+      return;
+    }
+    const instants = wallInstants(plan);
+    const wanted = whenRepeated === 'second' ? instants.at(-1) : instants[0];
+    if (wanted !== undefined) same(run.startMs, wanted, 'start');
+    else
+      must(
+        Date.parse(`${run.totals.firstFrameAt.slice(0, 19)}Z`) > asUtc,
+        `${run.totals.firstFrameAt} is before the gap`,
+      );
   });
 });

@@ -7,10 +7,11 @@
 import type { Plan } from '../plan/schema.ts';
 import type { CardSummary } from '../schedule-types.ts';
 
-/** Bytes of one exposure: measured, else pixels x bits / 8 x compression. */
+/** Whole bytes of one exposure: measured, else pixels x bits / 8 x compression. */
 export function exposureBytes(plan: Plan): number {
   const { frameBytes, imageWidthPx, imageHeightPx, bitsPerPixel, compression } = plan.camera;
-  return frameBytes ?? (imageWidthPx * imageHeightPx * bitsPerPixel * compression) / 8;
+  const bits = imageWidthPx * imageHeightPx * bitsPerPixel * compression;
+  return Math.round(frameBytes ?? Math.max(1, bits / 8));
 }
 
 /** Bytes of one frame: all exposures of its bracket. */

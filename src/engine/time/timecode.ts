@@ -10,10 +10,10 @@ import { ceil, parseRate } from './ratio.ts';
 /** Labels counted in a second: 30 for 30000/1001. */
 const labelsPerSecond = (rate: string): number => Number(ceil(parseRate(rate)));
 
-/** Whether the rate has drop-frame timecode: a multiple of 30000/1001. */
+/** Whether the rate has drop-frame timecode: 30000/1001, 60000/1001 or 120000/1001. */
 export function hasDropFrame(rate: string): boolean {
   const { num, den } = parseRate(rate);
-  return (num * 1001n) % (den * 30_000n) === 0n && den * 30_000n * 8n >= num * 1001n;
+  return [30_000n, 60_000n, 120_000n].some((labels) => num * 1001n === den * labels);
 }
 
 interface Counting {
@@ -36,6 +36,9 @@ function counting(rate: string, dropFrame: boolean): Counting {
 
 const two = (value: number) => String(value).padStart(2, '0');
 
+/** Digits of a label's frame part: two, three where a second has more than a hundred frames. */
+const frameDigits = (perSecond: number): number => (perSecond > 100 ? 3 : 2);
+
 /**
  * Timecode label of a frame, hours wrapping after 24.
  * @param frameIndex - frames from 00:00:00:00, a whole number from 0
@@ -56,7 +59,7 @@ export function timecode(frameIndex: number, rate: string, dropFrame = hasDropFr
   const label = frameIndex + dropped * (9 * tens + minutesOver);
   const seconds = Math.floor(label / perSecond);
   const clock = [Math.floor(seconds / 3600) % 24, Math.floor(seconds / 60) % 60, seconds % 60].map(two);
-  return `${clock.join(':')}${dropFrame ? ';' : ':'}${String(label % perSecond).padStart(perSecond > 100 ? 3 : 2, '0')}`;
+  return `${clock.join(':')}${dropFrame ? ';' : ':'}${String(label % perSecond).padStart(frameDigits(perSecond), '0')}`;
 }
 
 /**
@@ -73,7 +76,8 @@ export function frameOfTimecode(label: string, rate: string): number {
   const { perSecond, dropped } = counting(rate, match[4] === ';');
   const minute = hours * 60 + minutes;
   const missing = seconds === 0 && minute % 10 !== 0 && frames < dropped;
-  if (hours > 23 || frames >= perSecond || missing) {
+  const digits = match[5]?.length === frameDigits(perSecond);
+  if (hours > 23 || frames >= perSecond || missing || !digits) {
     throw new RangeError(`timecode: found '${label}', which does not exist at ${rate}`);
   }
   return (minute * 60 + seconds) * perSecond + frames - dropped * (minute - Math.floor(minute / 10));

@@ -5,6 +5,7 @@
  */
 import type { Axis, Plan } from '../../../src/engine/plan/schema.ts';
 import type { Judged } from '../judged.ts';
+import { offsetsOf, wallInstants } from './clock.ts';
 import { subtract, toDouble } from './fraction.ts';
 import { frameBytes, packWh, usableBytes } from './run.ts';
 
@@ -171,36 +172,18 @@ function storage(judged: Judged, table: Table): void {
 }
 
 function clock({ plan, run, slow }: Judged, table: Table): void {
-  const { zone, utcOffsetMin } = plan.place;
-  if (utcOffsetMin !== null) {
+  if (plan.place.utcOffsetMin !== null) {
     for (const id of ['clock-change', 'clock-skipped', 'clock-repeated']) table.set(id, 'no');
     return;
   }
-  // The wall clock of an instant, straight from the machine's zone data.
-  const clocks = new Intl.DateTimeFormat('en-GB', {
-    timeZone: zone,
-    dateStyle: 'short',
-    timeStyle: 'medium',
-  });
-  const wall = `${plan.start.date.split('-').reverse().join('/')}, ${plan.start.time.length === 5 ? `${plan.start.time}:00` : plan.start.time}`;
-  const asUtc = Date.parse(`${plan.start.date}T${plan.start.time}Z`);
-  const instants = new Set<number>();
-  // Every offset of whole ten minutes or quarters of an hour: since 1970 the zones drawn here have no other.
-  for (let minutes = -900; minutes <= 900; minutes += 5) {
-    const instant = asUtc - minutes * 60_000;
-    if (clocks.format(instant) === wall) instants.add(instant);
-  }
-  table.set('clock-skipped', sure(instants.size === 0));
-  table.set('clock-repeated', sure(instants.size > 1));
-  const offsetAt = (ms: number) =>
-    Date.parse(`${iso.format(ms).replace(' ', 'T')}Z`) - Math.floor(ms / 1000) * 1000;
-  const iso = new Intl.DateTimeFormat('sv-SE', { timeZone: zone, dateStyle: 'short', timeStyle: 'medium' });
+  const instants = wallInstants(plan);
+  table.set('clock-skipped', sure(instants.length === 0));
+  table.set('clock-repeated', sure(instants.length > 1));
+  const offsetMs = offsetsOf(plan.place.zone);
   const lastMs = run.startMs + Math.round((slow.frames.at(-1)?.elapsedS ?? 0) * 1000);
-  const hours = Array.from({ length: Math.ceil((lastMs - run.startMs) / 3_600_000) + 1 }, (_, i) =>
-    Math.min(lastMs, run.startMs + i * 3_600_000),
-  );
-  const changed = hours.some((ms) => offsetAt(ms) !== offsetAt(run.startMs));
-  table.set('clock-change', sure(changed));
+  const hours = Math.ceil((lastMs - run.startMs) / 3_600_000) + 1;
+  const looks = Array.from({ length: hours }, (_, i) => Math.min(lastMs, run.startMs + i * 3_600_000));
+  table.set('clock-change', sure(looks.some((ms) => offsetMs(ms) !== offsetMs(run.startMs))));
 }
 
 /** Every finding, `id` or `id name`, that is expected, not expected, or left open. */

@@ -128,11 +128,12 @@ export function packWh(source: Source, temperatureC: number): number {
   return rated * (colder.share * (1 - weight) + warmer.share * weight);
 }
 
-/** Bytes of one frame with its whole bracket. */
+/** Bytes of one frame with its whole bracket, each exposure a whole number of bytes. */
 export function frameBytes(plan: Plan): number {
   const { camera } = plan;
   const bits = camera.imageWidthPx * camera.imageHeightPx * camera.bitsPerPixel;
-  return (camera.frameBytes ?? (bits / 8) * camera.compression) * plan.exposure.bracketCount;
+  const exposure = Math.round(camera.frameBytes ?? Math.max(1, (bits / 8) * camera.compression));
+  return exposure * plan.exposure.bracketCount;
 }
 
 /** Bytes of a card that may be filled. */
