@@ -1,0 +1,63 @@
+/** What the prompt was asked for. */
+import { parseArgs } from 'node:util';
+
+/** What to print, and where to write. */
+export interface Options {
+  /** Plan file; `-` for standard input. */
+  file: string;
+  print: 'summary' | 'json' | 'frames';
+  /** Folder that every output is written to, or null. */
+  outDir: string | null;
+}
+
+/** The help text. */
+export const USAGE = `Usage: npm run -s plan -- FILE [--json | --frames] [--out DIR]
+
+Works out the plan in FILE ('-' reads standard input) and prints a summary.
+
+  --json     print one JSON object: totals, sources, cards, events, findings, margins
+  --frames   print the table of all frames as CSV
+  --out DIR  write every output that the plan has into DIR, and say what was written
+  --help     print this
+
+Exit code: 0 it can be shot; 1 at least one finding says 'stop'; 2 the file or the options are at fault.
+`;
+
+/** An option, or the lack of one, that cannot be followed. */
+export class OptionError extends Error {}
+
+/**
+ * Reads the words after the command.
+ * @returns what is asked for; 'help' if that is the help text
+ * @throws OptionError with a sentence for the person who typed them
+ */
+export function readOptions(words: readonly string[]): Options | 'help' {
+  const { values, positionals } = parsed(words);
+  if (values.help) return 'help';
+  const [file, ...more] = positionals;
+  if (file === undefined || more.length > 0) {
+    throw new OptionError(`plan files: found ${positionals.length}; allowed: one, or - for standard input`);
+  }
+  if (values.json && values.frames)
+    throw new OptionError('--json --frames: found both; allowed: one of them');
+  if (values.out === '') throw new OptionError('--out: found nothing; allowed: the name of a folder');
+  const print = values.json ? 'json' : values.frames ? 'frames' : 'summary';
+  return { file, print, outDir: values.out ?? null };
+}
+
+function parsed(words: readonly string[]) {
+  try {
+    return parseArgs({
+      args: [...words],
+      allowPositionals: true,
+      options: {
+        json: { type: 'boolean' },
+        frames: { type: 'boolean' },
+        out: { type: 'string' },
+        help: { type: 'boolean', short: 'h' },
+      },
+    });
+  } catch (error) {
+    throw new OptionError(error instanceof Error ? error.message : String(error));
+  }
+}

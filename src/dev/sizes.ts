@@ -1,0 +1,60 @@
+/** What the page weighs on its way to the browser, gzip, against the budget of the design. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { gzipSync } from 'node:zlib';
+
+const DIST = fileURLToPath(new URL('../../dist', import.meta.url));
+
+/** One weight and the most it may be, bytes after gzip (fonts, which are compressed already, as they are). */
+export interface Size {
+  what: string;
+  bytes: number;
+  budgetBytes: number;
+}
+
+const SCRIPT = /\.js$/;
+const PART_OF_PAGE = /\.(js|css|html|svg|woff2|webmanifest)$/;
+
+function weight(file: string): number {
+  const content = readFileSync(join(DIST, file));
+  return file.endsWith('.woff2') ? content.length : gzipSync(content, { level: 9 }).length;
+}
+
+const total = (files: readonly string[]): number => files.reduce((sum, file) => sum + weight(file), 0);
+
+/** The entry script and what it imports statically: what the page's head names. */
+function firstScripts(): string[] {
+  const head = readFileSync(join(DIST, 'index.html'), 'utf8');
+  const named = [...head.matchAll(/(?:src|href)="\.?\/?([^"]+)"/g)].map(([, file]) => file ?? '');
+  return named.filter((file) => SCRIPT.test(file));
+}
+
+/**
+ * Weighs the built page in `dist/`.
+ * @throws Error if the page is not built
+ */
+export function measureSizes(): Size[] {
+  const files = readdirSync(DIST, { recursive: true, encoding: 'utf8' });
+  return [
+    { what: 'JavaScript before charts', bytes: total(firstScripts()), budgetBytes: 140_000 },
+    {
+      what: 'everything',
+      bytes: total(files.filter((file) => PART_OF_PAGE.test(file))),
+      budgetBytes: 350_000,
+    },
+  ];
+}
+
+/** A size in one line; says so if it is over. */
+export function sizeLine({ what, bytes, budgetBytes }: Size): string {
+  const kilobytes = (value: number) => (value / 1000).toFixed(1);
+  const over = bytes > budgetBytes ? '  OVER BUDGET' : '';
+  return `${what}: ${kilobytes(bytes)} kB gzip of ${kilobytes(budgetBytes)}${over}`;
+}
+
+if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
+  const sizes = measureSizes();
+  for (const size of sizes) console.log(sizeLine(size));
+  if (sizes.some(({ bytes, budgetBytes }) => bytes > budgetBytes)) process.exitCode = 1;
+}

@@ -1,0 +1,82 @@
+/** The per-frame table: one record a frame, for a spreadsheet or another program. */
+import type { Plan } from '../engine/plan/schema.ts';
+import type { Schedule } from '../engine/schedule-types.ts';
+import { isoAt } from '../engine/time/clock.ts';
+import { CSV_LINE_END, numberCell, textCell } from './csv.ts';
+
+/** One column: its heading, and the cell of the frame with that index. */
+interface Column {
+  heading: string;
+  cell: (index: number) => string;
+}
+
+const ROWS_A_CHUNK = 2000;
+
+const numbers = (heading: string, values: ArrayLike<number>): Column => ({
+  heading,
+  cell: (index) => numberCell(values[index] ?? Number.NaN),
+});
+
+function axisColumns({ columns }: Schedule): Column[] {
+  return columns.axes.flatMap(({ name, unit, steps, stepsPerUnit }) => [
+    numbers(`${name}.steps`, steps),
+    { heading: `${name}.${unit}`, cell: (index) => numberCell((steps[index] ?? Number.NaN) / stepsPerUnit) },
+  ]);
+}
+
+/** What happens at each frame that something happens at. */
+function eventTexts({ events }: Schedule): Map<number, string> {
+  const texts = new Map<number, string>();
+  for (const { frame, text } of events) {
+    const before = texts.get(frame);
+    texts.set(frame, before === undefined ? text : `${before}; ${text}`);
+  }
+  return texts;
+}
+
+function allColumns(plan: Plan, schedule: Schedule): Column[] {
+  const { columns, startMs, offsets } = schedule;
+  const elapsedMs = (index: number) => (columns.elapsedS[index] ?? Number.NaN) * 1000;
+  const cards = plan.storage.cards.map(({ name }) => textCell(name));
+  const events = new Map([...eventTexts(schedule)].map(([frame, text]) => [frame, textCell(text)]));
+  return [
+    { heading: 'frame', cell: (index) => String(index + 1) },
+    { heading: 'clock', cell: (index) => isoAt(startMs + elapsedMs(index), offsets) },
+    numbers('elapsedS', columns.elapsedS),
+    ...axisColumns(schedule),
+    numbers('intervalS', columns.intervalS),
+    numbers('exposureS', columns.exposureS),
+    numbers('cameraS', columns.cameraS),
+    numbers('moveS', columns.moveS),
+    numbers('settleS', columns.settleS),
+    numbers('rigS', columns.rigS),
+    numbers('spareS', columns.spareS),
+    ...columns.sources.map(({ name, leftWh }) => numbers(`${name}.leftWh`, leftWh)),
+    { heading: 'card', cell: (index) => cards[columns.cardIndex[index] ?? 0] ?? '' },
+    numbers('cardBytes', columns.cardBytes),
+    numbers('bufferBytes', columns.bufferBytes),
+    { heading: 'event', cell: (index) => events.get(index + 1) ?? '' },
+  ];
+}
+
+/**
+ * The table of all frames as CSV, in chunks of whole records, so that a million frames need no long string.
+ *
+ * The headings come first: `frame` (from 1), `clock` (ISO 8601 with the local offset), `elapsedS`, for each
+ * axis NAME `NAME.steps` and `NAME.mm` or `NAME.deg`, then the cycle, the sources, the card and the events.
+ */
+export function* framesCsv(plan: Plan, schedule: Schedule): Generator<string, void, undefined> {
+  const columns = allColumns(plan, schedule);
+  const cells = columns.map(({ cell }) => cell);
+  const { frames } = schedule.totals;
+  yield columns.map(({ heading }) => textCell(heading)).join(',') + CSV_LINE_END;
+  for (let from = 0; from < frames; from += ROWS_A_CHUNK) {
+    let chunk = '';
+    for (let index = from; index < Math.min(from + ROWS_A_CHUNK, frames); index += 1) {
+      let record = '';
+      for (const cell of cells) record += record === '' ? cell(index) : `,${cell(index)}`;
+      chunk += record + CSV_LINE_END;
+    }
+    yield chunk;
+  }
+}

@@ -1,0 +1,23 @@
+/** The single figures of a schedule as one JSON object; the per-frame columns are in the table of frames. */
+import type { Plan } from '../engine/plan/schema.ts';
+import type { Schedule } from '../engine/schedule-types.ts';
+
+/** JSON has no infinity and would write null for it, which means 'there is none' here. */
+function finite(key: string, value: unknown): unknown {
+  if (typeof value === 'number' && !Number.isFinite(value)) {
+    throw new RangeError(`schedule: ${key} is ${value}, which JSON cannot hold`);
+  }
+  return value;
+}
+
+/**
+ * The schedule as JSON text, indented, with a line end at the end.
+ * @returns one object: `title`, `verdict`, `counts` of findings by severity, `totals`, `sources`, `cards`,
+ *   `events`, `findings`, `margins`. Energy figures of a mains source are null.
+ * @throws RangeError if a figure is not finite
+ */
+export function scheduleJson(plan: Plan, schedule: Schedule): string {
+  const { verdict, counts, totals, sources, cards, events, findings, margins } = schedule;
+  const shown = { title: plan.title, verdict, counts, totals, sources, cards, events, findings, margins };
+  return `${JSON.stringify(shown, finite, 2)}\n`;
+}

@@ -1,0 +1,192 @@
+/** A schedule in plain words: what the prompt prints, and what goes into a text file. */
+import { cameraPhases } from '../engine/cycle/cycle.ts';
+import { bytes, counted, figure, seconds, withUnit } from '../engine/findings/words.ts';
+import type { Plan } from '../engine/plan/schema.ts';
+import type { AxisColumns, Schedule, SourceSummary } from '../engine/schedule-types.ts';
+import { clockAt as clockText } from '../engine/time/clock.ts';
+import { cautionsOf } from './cautions.ts';
+import { hanging, plainText, TEXT_WIDTH, wrapped } from './paragraphs.ts';
+
+/** A line of a section: a label and what is said under it. */
+type Row = readonly [label: string, text: string];
+
+/** More events than this are counted, not listed. */
+const MOST_EVENTS = 40;
+
+const dayName = new Intl.DateTimeFormat('en-GB', { weekday: 'short', timeZone: 'UTC' });
+
+/** `Sat 2026-08-08 20:31:10 +02:00` of an ISO time with its offset. */
+function momentText(iso: string): string {
+  const [date = '', rest = ''] = iso.split('T');
+  const [clock = '', offset = ''] = [rest.slice(0, -6), rest.slice(-6)];
+  return `${dayName.format(Date.parse(`${date}T00:00:00Z`))} ${date} ${clock} ${offset}`;
+}
+
+const clockAt = ({ columns, startMs, offsets }: Schedule, frame: number): string =>
+  clockText(startMs + (columns.elapsedS[frame - 1] ?? 0) * 1000, offsets);
+
+const frameText = (schedule: Schedule, frame: number): string =>
+  `frame ${frame} (${clockAt(schedule, frame)})`;
+
+function pacing(plan: Plan, { totals }: Schedule): Row[] {
+  const { frames, clipFrames, rawIntervalS, intervalS, dialS } = totals;
+  const { handlesFrames, frameRate, holdFrames } = plan.clip;
+  const handles = handlesFrames > 0 ? `, ${handlesFrames} of them a handle at each end` : '';
+  const held = holdFrames > 1 ? `, each held for ${holdFrames}: ${counted(clipFrames, 'clip frame')}` : '';
+  const asked = rawIntervalS === intervalS ? '' : ` (${withUnit(rawIntervalS, 's')} asked for)`;
+  const counts = plan.trigger.counts === 'startToStart' ? 'start to start' : 'end to start';
+  return [
+    [
+      'Clip',
+      `${seconds(totals.clipLengthS)} at ${frameRate} fps: ${counted(frames, 'frame')}${held}${handles}`,
+    ],
+    [
+      'Interval',
+      `${withUnit(intervalS, 's')}${asked}; set the trigger to ${withUnit(dialS, 's')}, ${counts}`,
+    ],
+    ['Event', `${seconds(totals.eventDurationS)}, shown ${figure(totals.speedUp)} times faster`],
+    ['First frame', momentText(totals.firstFrameAt)],
+    ['Last frame', momentText(totals.lastFrameAt)],
+  ];
+}
+
+const PHASES = { lag: 'lag', exposure: 'exposure', dark: 'dark frame', write: 'write' } as const;
+
+/** The camera lane as a sum: the stretches of one kind together. */
+function cameraText(plan: Plan): string {
+  const sums = new Map<string, number>();
+  for (const { kind, durationS } of cameraPhases(plan)) {
+    sums.set(PHASES[kind], (sums.get(PHASES[kind]) ?? 0) + durationS);
+  }
+  return [...sums].map(([phase, durationS]) => `${phase} ${withUnit(durationS, 's')}`).join(' + ');
+}
+
+function cycle(plan: Plan, schedule: Schedule): Row[] {
+  const { columns, totals } = schedule;
+  const k = totals.longestCycleFrame - 1;
+  const s = (values: Float64Array) => withUnit(values[k] ?? 0, 's');
+  const rig = `hold ${s(columns.holdS)} + move ${s(columns.moveS)} + settle ${s(columns.settleS)} = ${s(columns.rigS)}`;
+  return [
+    ['Longest', frameText(schedule, totals.longestCycleFrame)],
+    ['Camera', `${cameraText(plan)} = ${s(columns.cameraS)}`],
+    ['Rig', plan.move.mode === 'moveShootMove' ? rig : 'asks for no time of its own'],
+    [
+      'Spare',
+      `${withUnit(totals.tightestSpareS, 's')} at the tightest, ${frameText(schedule, totals.tightestFrame)}`,
+    ],
+    [
+      'Shortest',
+      `${withUnit(totals.shortestIntervalS, 's')}, guard of ${withUnit(plan.cycle.guardS, 's')} included`,
+    ],
+  ];
+}
+
+const MODES = {
+  still: 'The rig does not move',
+  moveShootMove: 'The rig moves only between exposures',
+  continuous: 'The rig moves all the time',
+} as const;
+
+function axisText({ steps, stepsPerUnit, unit }: AxisColumns): string {
+  const first = (steps[0] ?? 0) / stepsPerUnit;
+  const last = (steps.at(-1) ?? 0) / stepsPerUnit;
+  let largest = 0;
+  for (let k = 1; k < steps.length; k += 1) {
+    largest = Math.max(largest, Math.abs((steps[k] ?? 0) - (steps[k - 1] ?? 0)));
+  }
+  const most = largest === 0 ? 'does not move' : `at most ${withUnit(largest / stepsPerUnit, unit)} a frame`;
+  return `${withUnit(first, unit)} to ${withUnit(last, unit)}, ${most}`;
+}
+
+const move = (plan: Plan, { columns }: Schedule): Row[] => [
+  ['Rig', `${MODES[plan.move.mode]}.`],
+  ...columns.axes.map((axis): Row => [axis.name, axisText(axis)]),
+];
+
+function sourceText(schedule: Schedule, source: SourceSummary): string {
+  const drawn = `${withUnit(source.drawnWh, 'Wh')} drawn, ${withUnit(source.meanW, 'W')} on average`;
+  if (source.kind === 'mains') return `${drawn}, from the mains`;
+  const [next, ...later] = source.swapFrames;
+  const more = later.length > 0 ? ` and ${counted(later.length, 'time')} after that` : '';
+  const swaps = next === undefined ? '' : `; swap before ${frameText(schedule, next)}${more}`;
+  const short =
+    source.shortAtFrame === null ? '' : `; NOT ENOUGH from ${frameText(schedule, source.shortAtFrame)}`;
+  const each = withUnit(source.ratedWh ?? 0, 'Wh');
+  const packs = `${counted(source.needed, 'pack')} of ${each} needed, ${source.brought} brought`;
+  return `${drawn}; ${packs}${swaps}${short}`;
+}
+
+const power = (_plan: Plan, schedule: Schedule): Row[] =>
+  schedule.sources.map((source) => [source.name, sourceText(schedule, source)]);
+
+function storage(plan: Plan, { cards, totals }: Schedule): Row[] {
+  const { copies } = plan.storage;
+  const withCopies = copies > 1 ? `, ${bytes(totals.copiesBytes)} in ${copies} copies` : '';
+  return [
+    ...cards.map(({ name, firstFrame, lastFrame, usedBytes, usableBytes }): Row => {
+      const frames = firstFrame === null ? 'not used' : `frames ${firstFrame} to ${lastFrame}`;
+      return [name, `${frames}, ${bytes(usedBytes)} of ${bytes(usableBytes)} usable`];
+    }),
+    ['In all', `${bytes(totals.storageBytes)} at ${bytes(totals.frameBytes)} a frame${withCopies}`],
+  ];
+}
+
+function events(_plan: Plan, { events: all }: Schedule): Row[] {
+  const shown = all.slice(0, MOST_EVENTS).map(({ at, frame, text, lostFrames }): Row => {
+    const lost = lostFrames > 0 ? `; ${counted(lostFrames, 'frame')} lost` : '';
+    return [momentText(at), `frame ${frame}: ${text}${lost}`];
+  });
+  const left = all.length - shown.length;
+  return left > 0
+    ? [...shown, ['…', `and ${counted(left, 'event')} more: --json and --frames have them all`]]
+    : shown;
+}
+
+const findings = (_plan: Plan, schedule: Schedule): Row[] =>
+  schedule.findings.map(({ severity, message, frame }) => [
+    severity === 'stop' ? 'STOP' : severity,
+    frame === null ? message : `${message} (${clockAt(schedule, frame)})`,
+  ]);
+
+const inUnit = (value: number, unit: string): string =>
+  unit === 'bytes' ? bytes(value) : withUnit(value, unit);
+
+const margins = (_plan: Plan, schedule: Schedule): Row[] =>
+  schedule.margins.map(({ label, used, available, left, unit, when }) => [
+    label,
+    `${inUnit(used, unit)} of ${inUnit(available, unit)}, ${inUnit(left, unit)} left; ${when}`,
+  ]);
+
+const SECTIONS: readonly [heading: string, rows: (plan: Plan, schedule: Schedule) => Row[]][] = [
+  ['Findings', findings],
+  ['Pacing', pacing],
+  ['Cycle', cycle],
+  ['Move', move],
+  ['Power', power],
+  ['Cards', storage],
+  ['Events', events],
+  ['Margins', margins],
+];
+
+function section(heading: string, rows: readonly Row[]): string[] {
+  if (rows.length === 0) return [];
+  const longest = Math.max(...rows.map(([label]) => label.length));
+  const column = Math.min(longest, 32) + 4;
+  return ['', heading, ...rows.flatMap(([label, text]) => hanging(label, plainText(text), column))];
+}
+
+/**
+ * The schedule in plain words, at most 100 characters a line: the verdict first, then what is wrong, pacing,
+ * cycle, move, power, cards, events, margins, and the cautions that the plan gives cause for.
+ */
+export function summaryText(plan: Plan, schedule: Schedule): string {
+  const lines = [
+    ...wrapped(plainText(plan.title), TEXT_WIDTH),
+    ...wrapped(plainText(schedule.verdict), TEXT_WIDTH),
+    ...SECTIONS.flatMap(([heading, rows]) => section(heading, rows(plan, schedule))),
+    '',
+    'Cautions',
+    ...cautionsOf(plan).flatMap((caution) => hanging('-', caution, 4)),
+  ];
+  return `${lines.join('\n')}\n`;
+}

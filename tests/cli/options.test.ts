@@ -1,0 +1,19 @@
+import { expect, test } from 'vitest';
+import { readOptions } from '../../src/cli/options.ts';
+
+test.each([
+  [['a.json'], { file: 'a.json', print: 'summary', outDir: null }],
+  [['-'], { file: '-', print: 'summary', outDir: null }],
+  [['--json', 'a.json'], { file: 'a.json', print: 'json', outDir: null }],
+  [['a.json', '--frames', '--out', 'b'], { file: 'a.json', print: 'frames', outDir: 'b' }],
+  [['--help', 'a.json'], 'help'],
+])('%j asks for %j', (words, options) => expect(readOptions(words)).toEqual(options));
+
+test.each([
+  [[], 'plan files: found 0; allowed: one'],
+  [['a.json', 'b.json'], 'plan files: found 2; allowed: one'],
+  [['--colour', 'a.json'], '--colour'],
+  [['a.json', '--out'], '--out'],
+  [['a.json', '--out', ''], '--out: found nothing; allowed: the name of a folder'],
+  [['a.json', '--json', '--frames'], '--json --frames: found both; allowed: one of them'],
+])('%j cannot be followed', (words, message) => expect(() => readOptions(words)).toThrow(message));

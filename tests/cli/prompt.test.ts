@@ -1,0 +1,192 @@
+/** The real command, on plans made here. */
+import { spawn, spawnSync } from 'node:child_process';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, describe, expect, test, vi } from 'vitest';
+import { readPlan } from '../../src/engine/plan/parse.ts';
+import { planFile } from '../outputs/plans.ts';
+
+// Each test starts Node once or twice, which a busy machine takes seconds for.
+vi.setConfig({ testTimeout: 60_000 });
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const folder = mkdtempSync(join(tmpdir(), 'escapement-prompt-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+const COMMAND = ['--import', 'tsx', 'src/cli/main.ts'];
+const run = (words: string[], input = '') => {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [...COMMAND, ...words], {
+    cwd: root,
+    input,
+    encoding: 'utf8',
+    maxBuffer: 2 ** 28,
+  });
+  return { status, stdout, stderr };
+};
+
+/** Writes a plan file and gives its path. */
+function saved(name: string, fields: object): string {
+  const path = join(folder, name);
+  writeFileSync(path, JSON.stringify(planFile(fields)));
+  return path;
+}
+
+// Worked by hand: 12 s x 25 fps = 300 frames; 2400 s / 299 = 8.03 s, dialled down to 8 s; 2400 / 8 + 1 = 301.
+const dough = saved('dough.json', {
+  title: 'Dough: rising!',
+  pacing: { workedOut: 'interval', eventS: 2400, clipLengthS: 12 },
+});
+const tooFast = saved('too-fast.json', {
+  pacing: { workedOut: 'event', intervalS: 1 },
+  camera: { writeS: 5 },
+});
+
+describe('what is printed', () => {
+  test('is a summary if nothing else is asked for', () => {
+    const { status, stdout, stderr } = run([dough]);
+    expect(stdout).toMatch(/^Dough: rising!\nShootable\./);
+    expect(stderr).toBe('');
+    expect(status).toBe(0);
+  });
+
+  test('is one JSON object with --json', () => {
+    const { status, stdout } = run(['--json', dough]);
+    const { totals, ...others } = JSON.parse(stdout);
+    expect(totals).toMatchObject({
+      frames: 301,
+      intervalS: 8,
+      dialS: 8,
+      eventDurationS: 2400,
+      clipLengthS: 301 / 25,
+      firstFrameAt: '2026-06-21T12:00:00+00:00',
+      lastFrameAt: '2026-06-21T12:40:00+00:00',
+      storageBytes: 301 * 42_000_000,
+    });
+    expect(Object.keys(others)).toEqual(
+      expect.arrayContaining(['sources', 'cards', 'events', 'findings', 'margins']),
+    );
+    expect(status).toBe(0);
+  });
+
+  test('is the table of frames with --frames', () => {
+    const { status, stdout } = run([dough, '--frames']);
+    const records = stdout.split('\r\n');
+    expect(records[0]).toMatch(/^frame,clock,elapsedS,/);
+    expect(records[301]).toMatch(/^301,2026-06-21T12:40:00\+00:00,2400,/);
+    expect(records.slice(302)).toEqual(['']);
+    expect(status).toBe(0);
+  });
+});
+
+describe('a plan', () => {
+  test('comes from standard input with -', () => {
+    const { status, stdout } = run(['-', '--json'], readFileSync(dough, 'utf8'));
+    expect(JSON.parse(stdout).totals.frames).toBe(301);
+    expect(status).toBe(0);
+  });
+
+  test('that cannot be shot ends with 1, whatever is printed', () => {
+    const { status, stdout } = run([tooFast]);
+    expect(stdout).toMatch(/^Not shootable/m);
+    expect(status).toBe(1);
+    expect(run([tooFast, '--frames']).status).toBe(1);
+  });
+});
+
+describe('a file at fault ends with 2 and says each fault on a line of standard error', () => {
+  const FAULT = /^\S+: found .+; allowed: .+$/;
+
+  test('fields out of range', () => {
+    const path = saved('bad.json', {
+      cycle: { guardS: -1 },
+      rig: { axes: [{ name: 'A', maxSpeed: 'fast' }] },
+    });
+    const { status, stdout, stderr } = run([path]);
+    const lines = stderr.trimEnd().split('\n');
+    expect(lines).toHaveLength(2);
+    for (const line of lines) expect(line).toMatch(FAULT);
+    expect(stderr).toContain('cycle.guardS: found -1; allowed: a number from 0 to 3600 (s)');
+    expect(stderr).toContain('rig.axes[0].maxSpeed: found "fast"');
+    expect(stdout).toBe('');
+    expect(status).toBe(2);
+  });
+
+  test('text that is no plan', () => {
+    const { status, stdout, stderr } = run(['-'], 'frames: 12');
+    expect(stderr.trimEnd()).toMatch(FAULT);
+    expect(stdout).toBe('');
+    expect(status).toBe(2);
+  });
+
+  test('a file that is not there', () => {
+    const { status, stderr } = run([join(folder, 'missing.json')]);
+    expect(stderr).toMatch(/missing\.json cannot be read/);
+    expect(status).toBe(2);
+  });
+});
+
+test('options that cannot be followed end with 2', () => {
+  const { status, stdout, stderr } = run(['--colour', dough]);
+  expect(stderr).toMatch(/--colour/);
+  expect(stdout).toBe('');
+  expect(status).toBe(2);
+});
+
+describe('--out', () => {
+  test('writes every output into a new folder and says so on standard error', () => {
+    const out = join(folder, 'new', 'out');
+    const { status, stdout, stderr } = run([dough, '--json', '--out', out]);
+    const names = ['frames.csv', 'plan.json', 'schedule.json', 'summary.txt'].map(
+      (end) => `dough-rising.${end}`,
+    );
+    expect(readdirSync(out).sort()).toEqual(names);
+    for (const name of names) expect(stderr).toContain(`wrote ${join(out, name)}`);
+    expect(readFileSync(join(out, 'dough-rising.schedule.json'), 'utf8')).toBe(stdout);
+    expect(readPlan(JSON.parse(readFileSync(join(out, 'dough-rising.plan.json'), 'utf8'))).ok).toBe(true);
+    expect(run([dough, '--out', out]).stderr).toContain('replaced ');
+    expect(status).toBe(0);
+  });
+
+  test('into what is no folder ends with 2', () => {
+    const { status, stderr } = run([dough, '--out', dough]);
+    expect(stderr).toMatch(/cannot be written to/);
+    expect(status).toBe(2);
+  });
+});
+
+test('a reader that has seen enough is no error', async () => {
+  const long = saved('long.json', {
+    pacing: { workedOut: 'event', intervalS: 2, clipLengthS: 4000 },
+    camera: { frameBytes: 1000 },
+    power: { sources: [], loads: [] },
+  });
+  const command = spawn(process.execPath, [...COMMAND, long, '--frames'], { cwd: root });
+  let stderr = '';
+  command.stderr.on('data', (piece) => {
+    stderr += piece;
+  });
+  command.stdout.once('data', () => command.stdout.destroy());
+  const status = await new Promise((resolve) => command.once('close', resolve));
+  expect(stderr).toBe('');
+  expect(status).toBe(0);
+});
+
+test('through npm: a path is meant from where one stands, and standard output is clean', () => {
+  const inside = join(folder, 'inside');
+  mkdirSync(inside);
+  const { npm_config_prefix: _prefix, INIT_CWD: _from, ...env } = process.env;
+  const { status, stdout } = spawnSync(
+    'npm',
+    ['--prefix', root, 'run', '-s', 'plan', '--', '../dough.json', '--json'],
+    {
+      cwd: inside,
+      env,
+      encoding: 'utf8',
+      shell: process.platform === 'win32',
+    },
+  );
+  expect(JSON.parse(stdout).totals.frames).toBe(301);
+  expect(status).toBe(0);
+});
