@@ -1,0 +1,24 @@
+/** A dialog of the browser's own kind: it keeps the focus, Escape closes it. */
+import { type ReactNode, useEffect, useId, useRef } from 'react';
+import { showDialog } from '../store/view.ts';
+
+export function Dialog({ title, children }: { title: string; children: ReactNode }) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  const id = useId();
+  useEffect(() => {
+    if (dialog.current && !dialog.current.open) dialog.current.showModal();
+  }, []);
+  return (
+    <dialog ref={dialog} aria-labelledby={id} onClose={() => showDialog(null)}>
+      <h2 id={id}>{title}</h2>
+      {children}
+    </dialog>
+  );
+}
+
+/** Closes the dialog it stands in. */
+export const CloseButton = ({ text = 'Close' }: { text?: string }) => (
+  <button type="button" className="btn" onClick={(event) => event.currentTarget.closest('dialog')?.close()}>
+    {text}
+  </button>
+);

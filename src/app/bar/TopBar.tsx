@@ -1,0 +1,206 @@
+/** Name, title, technique, and what one does with plans. */
+import { useRef } from 'react';
+import { enterText } from '../fields/entry.ts';
+import { MenuIcon, PenIcon, RedoIcon, StandingIcon, ThemeIcon, UndoIcon } from '../icons.tsx';
+import { useSaving, writeHere } from '../store/autosave.ts';
+import { setDraft, useDraft } from '../store/drafts.ts';
+import { DEMOS, openDemo, openFile, saveFile } from '../store/files.ts';
+import { setAt } from '../store/paths.ts';
+import { cancelGesture, endGesture, redo, undo, useHistory, usePlan } from '../store/plan.ts';
+import { showDialog } from '../store/view.ts';
+import { type Theme, useTheme } from '../theme.ts';
+import { Menu } from './Menu.tsx';
+import { Technique } from './Technique.tsx';
+
+const TITLE = 'title';
+
+function Title() {
+  const title = usePlan((plan) => plan.title);
+  const draft = useDraft(TITLE);
+  const text = draft?.text ?? title;
+  const leave = () => {
+    endGesture();
+    setDraft(TITLE, null);
+  };
+  return (
+    <label className="title">
+      <span className="vh">Title of the plan</span>
+      <input
+        value={text}
+        size={Math.max(8, text.length)}
+        maxLength={120}
+        spellCheck={false}
+        autoComplete="off"
+        onChange={({ target }) =>
+          setDraft(TITLE, {
+            text: target.value,
+            error: enterText(TITLE, target.value, (plan, value) => setAt(plan, TITLE, value)),
+          })
+        }
+        onBlur={leave}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') event.currentTarget.blur();
+          if (event.key !== 'Escape') return;
+          cancelGesture(TITLE);
+          setDraft(TITLE, null);
+        }}
+      />
+      <PenIcon />
+    </label>
+  );
+}
+
+function History() {
+  const { canUndo, canRedo } = useHistory();
+  return (
+    <>
+      <button type="button" className="sq" aria-label="Undo" title="Undo" disabled={!canUndo} onClick={undo}>
+        <UndoIcon />
+      </button>
+      <button
+        type="button"
+        className="sq redo"
+        aria-label="Redo"
+        title="Redo"
+        disabled={!canRedo}
+        onClick={redo}
+      >
+        <RedoIcon />
+      </button>
+    </>
+  );
+}
+
+/** Says so when this browser does not keep the plan. */
+function SaveButton({ short = false }: { short?: boolean }) {
+  const saving = useSaving();
+  if (saving === 'kept') {
+    return (
+      <button type="button" onClick={saveFile}>
+        Save
+      </button>
+    );
+  }
+  return (
+    <>
+      <button
+        type="button"
+        className="unsaved"
+        title={
+          saving === 'refused'
+            ? 'This browser does not keep the plan. Download it as a file.'
+            : 'A newer tab keeps its own plan. Download this one as a file.'
+        }
+        onClick={saveFile}
+      >
+        <StandingIcon standing="warning" size={14} /> {short ? 'Not saved' : 'Not saved: download'}
+      </button>
+      {saving === 'elsewhere' && !short && (
+        <button type="button" onClick={writeHere}>
+          Keep this one
+        </button>
+      )}
+    </>
+  );
+}
+
+const nextThemeText = (theme: Theme): string => `Theme: ${theme}. Change it`;
+
+function ThemeButton({ text = false }: { text?: boolean }) {
+  const [theme, next] = useTheme();
+  return (
+    <button
+      type="button"
+      className={text ? undefined : 'sq'}
+      aria-label={nextThemeText(theme)}
+      title={nextThemeText(theme)}
+      onClick={next}
+    >
+      {text ? `Theme: ${theme}` : <ThemeIcon />}
+    </button>
+  );
+}
+
+const Demos = () =>
+  DEMOS.map(({ name, title, about }) => (
+    <button key={name} type="button" onClick={() => void openDemo(name)}>
+      {title}
+      <small>{about}</small>
+    </button>
+  ));
+
+/** The same where the menu would hide it. */
+function Unsaved() {
+  return useSaving() === 'kept' ? null : (
+    <span className="narrow-only">
+      <SaveButton short />
+    </span>
+  );
+}
+
+export function TopBar() {
+  const picker = useRef<HTMLInputElement>(null);
+  const pick = () => picker.current?.click();
+  const newPlan = () => showDialog('new');
+  return (
+    <header className="top">
+      <h1 className="name">Escapement</h1>
+      <Title />
+      <Technique />
+      <div className="tools">
+        <History />
+        <span className="wide-only">
+          <i />
+          <button type="button" onClick={newPlan}>
+            New
+          </button>
+          <button type="button" onClick={pick}>
+            Open
+          </button>
+          <SaveButton />
+          <Menu label="Demos">
+            <Demos />
+          </Menu>
+          <button type="button" onClick={() => showDialog('keys')}>
+            Keys
+          </button>
+          <i />
+          <ThemeButton />
+        </span>
+        <Unsaved />
+        <Menu label="More" face={<MenuIcon />} className="narrow-only">
+          <Technique />
+          <button type="button" onClick={redo}>
+            Redo
+          </button>
+          <button type="button" onClick={newPlan}>
+            New plan
+          </button>
+          <button type="button" onClick={pick}>
+            Open a plan file
+          </button>
+          <SaveButton />
+          <p className="s">Demos</p>
+          <Demos />
+          <button type="button" onClick={() => showDialog('keys')}>
+            Keys
+          </button>
+          <ThemeButton text />
+        </Menu>
+        <input
+          ref={picker}
+          type="file"
+          className="vh"
+          tabIndex={-1}
+          aria-label="Plan file"
+          accept=".json,application/json"
+          onChange={({ target }) => {
+            const [file] = target.files ?? [];
+            if (file) void openFile(file);
+            target.value = '';
+          }}
+        />
+      </div>
+    </header>
+  );
+}

@@ -1,0 +1,118 @@
+import { useId, useMemo, useState } from 'react';
+import type { Plan } from '../../engine/plan/schema.ts';
+import type { Schedule } from '../../engine/schedule-types.ts';
+import { StandingTag } from '../icons.tsx';
+import { ChartTable, TableSwitch } from './ChartTable.tsx';
+import { BAR_LOOKS } from './CycleBars.tsx';
+import { CycleDrawing } from './CycleDrawing.tsx';
+import type { TableColumn } from './chart.ts';
+import { cycleLayout, type LegendItem } from './cycleLayout.ts';
+import { type Bar, type CycleModel, cycleModel } from './cycleModel.ts';
+import { FrameChoice } from './FrameChoice.tsx';
+import { fixed } from './format.ts';
+import { Hatch } from './Hatch.tsx';
+import { useWidth } from './useWidth.ts';
+import './charts.css';
+
+interface Props {
+  schedule: Schedule;
+  plan: Plan;
+  /** Frame shown, counted from 0. */
+  frameIndex: number;
+  onFrame: (index: number) => void;
+}
+
+/** What happens within one interval: camera and rig, against the seconds. */
+export function CyclePanel({ schedule, plan, frameIndex, onFrame }: Props) {
+  const [asTable, setAsTable] = useState(false);
+  const [ref, width] = useWidth<HTMLDivElement>();
+  const model = useMemo(() => cycleModel(schedule, plan, frameIndex), [schedule, plan, frameIndex]);
+  return (
+    <section className="chart-panel cycle-panel" aria-labelledby="cycle-heading">
+      <header>
+        <h2 id="cycle-heading">Cycle</h2>
+        <p>{model.sentence}</p>
+        <TableSwitch of="Cycle" on={asTable} onChange={setAsTable} />
+      </header>
+      <div className="cycle-body">
+        <div ref={ref}>
+          {asTable ? <CycleTable model={model} /> : width > 0 && <Drawn model={model} width={width} />}
+        </div>
+        <FrameChoice schedule={schedule} frameIndex={frameIndex} onFrame={onFrame} />
+      </div>
+    </section>
+  );
+}
+
+/** The drawing, and below it what found no room in it. */
+function Drawn({ model, width }: { model: CycleModel; width: number }) {
+  const { legend } = cycleLayout(model, width);
+  return (
+    <>
+      <CycleDrawing model={model} width={width} />
+      {model.standing !== 'fine' && (
+        <p className="cycle-rest">
+          <StandingTag standing={model.standing} />
+          <span>{restSentence(model)}</span>
+        </p>
+      )}
+      {legend.length > 0 && (
+        <ul className="cycle-legend">
+          {legend.map((item) => (
+            <li key={item.text}>
+              <Swatch item={item} /> {item.text}
+            </li>
+          ))}
+        </ul>
+      )}
+    </>
+  );
+}
+
+const restSentence = ({ standing, rest }: CycleModel) =>
+  standing === 'stop'
+    ? `The interval is ${rest}: the next shutter opens before this cycle is over.`
+    : `${rest}.`;
+
+function Swatch({ item }: { item: LegendItem }) {
+  const id = useId();
+  const { kind } = item;
+  const hatched = kind === 'guard' || kind === 'spare';
+  const [fill, edge] = hatched ? [`url(#${id})`, 'var(--edge)'] : BAR_LOOKS[kind];
+  return (
+    <svg width="11" height="11" aria-hidden="true">
+      {hatched && (
+        <defs>
+          <Hatch id={id} kind={kind === 'guard' ? 'guard' : 'left'} />
+        </defs>
+      )}
+      <rect x=".5" y=".5" width="10" height="10" fill={fill} stroke={edge} />
+    </svg>
+  );
+}
+
+function CycleTable({ model }: { model: CycleModel }) {
+  const lane = (name: string, bars: readonly Bar[]) => bars.map((bar) => ({ lane: name, ...bar }));
+  const rows = [
+    ...lane('Camera', model.camera),
+    ...lane('Rig', model.rig),
+    ...lane(model.longer === 'rig' ? 'Rig' : 'Camera', model.free),
+  ];
+  const column = (heading: string, cell: (row: (typeof rows)[number]) => string): TableColumn => ({
+    heading,
+    cell: (index) => (rows[index] ? cell(rows[index]) : ''),
+  });
+  return (
+    <ChartTable
+      caption={`Cycle of frame ${model.frame}`}
+      columns={[
+        column('Lane', (row) => row.lane),
+        column('What', (row) => row.label),
+        column('Starts, s', (row) => fixed(row.startS, 3)),
+        column('Lasts, s', (row) => fixed(row.durationS, 3)),
+        column('Ends, s', (row) => fixed(row.startS + row.durationS, 3)),
+      ]}
+      rows={rows.map((_, index) => index)}
+    />
+  );
+}

@@ -1,0 +1,82 @@
+import { useId } from 'react';
+import type { Schedule } from '../../engine/schedule-types.ts';
+import { StandingTag } from '../icons.tsx';
+import { Hatch } from './Hatch.tsx';
+import { type MarginRow, marginRow } from './marginModel.ts';
+import { useWidth } from './useWidth.ts';
+import './charts.css';
+
+/** How far every resource is from running out. */
+export function MarginsPanel({ schedule }: { schedule: Schedule }) {
+  return (
+    <section className="chart-panel margins-panel" aria-labelledby="margins-heading">
+      <header>
+        <h2 id="margins-heading">Margins</h2>
+        <p>Solid is used, hatched is left. The upright mark is where the reserve you asked for begins.</p>
+      </header>
+      <ul className="margins">
+        {schedule.margins.map(marginRow).map((row) => (
+          <MarginLine key={row.id} row={row} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function MarginLine({ row }: { row: MarginRow }) {
+  return (
+    <li className={`margin ${row.standing}`}>
+      <div className="margin-what">
+        <b>{row.label}</b>
+        <span>{row.usedOf}</span>
+      </div>
+      <MarginBar row={row} />
+      <div className="margin-left">
+        <span className="chart-figure">{row.left}</span>
+        <small>{row.leftUnit}</small>
+      </div>
+      <div className="margin-when">
+        {row.standing !== 'fine' && <StandingTag standing={row.standing} />}
+        <span>{row.when}</span>
+      </div>
+    </li>
+  );
+}
+
+const COLOURS = {
+  fine: { used: 'var(--used)', edge: 'var(--edge)', hatch: 'left' },
+  warning: { used: 'var(--used-warn)', edge: 'var(--warn)', hatch: 'warning' },
+  stop: { used: 'var(--stop)', edge: 'var(--stop)', hatch: 'stop' },
+} as const;
+
+/** Room for the point of a bar that runs past its end. */
+const POINT_PX = 8;
+
+function MarginBar({ row }: { row: MarginRow }) {
+  const id = useId();
+  const [ref, whole] = useWidth<HTMLDivElement>();
+  const width = Math.max(0, whole - POINT_PX);
+  const { used, edge, hatch } = COLOURS[row.standing];
+  const usedPx = row.usedShare * width;
+  const reserveX = row.reserveShare === null ? null : row.reserveShare * width;
+  return (
+    <div ref={ref} className="margin-bar">
+      <svg width={whole} height="24" role="img" aria-label={row.summary}>
+        <defs>
+          <Hatch id={id} kind={hatch} />
+        </defs>
+        <rect x=".5" y="4.5" width={Math.max(0, width - 1)} height="15" fill={`url(#${id})`} stroke={edge} />
+        <rect x="0" y="4" width={usedPx} height="16" fill={used} />
+        {row.standing === 'stop' && (
+          <path d={`M${width - 1} 1l7 11-7 11`} fill="none" stroke={edge} strokeWidth="2" />
+        )}
+        {reserveX !== null && (
+          <>
+            <path d={`M${reserveX} 0v24`} stroke="var(--surface)" strokeWidth="5" />
+            <path d={`M${reserveX} 0v24`} stroke="var(--ink)" strokeWidth="1.8" />
+          </>
+        )}
+      </svg>
+    </div>
+  );
+}

@@ -1,0 +1,85 @@
+import { useState } from 'react';
+import { ChartTable, TableSwitch, tableRows } from './ChartTable.tsx';
+import type { ChartModel, TableColumn } from './chart.ts';
+import { Readings } from './Readings.tsx';
+import { RunPlot } from './RunPlot.tsx';
+import type { PlacedTick, RunView } from './runView.ts';
+
+interface Props {
+  chart: ChartModel;
+  view: RunView;
+  gutterPx: number;
+  /** Title and figures in columns beside the plot, or in a line above it. */
+  wide: boolean;
+  clock: readonly PlacedTick[];
+  /** Frame under the cursor, counted from 0. */
+  index: number;
+  /** Frame and clock, before the columns of the chart. */
+  leading: TableColumn[];
+}
+
+/** One chart of the run with its title, its cursor and what it reads there. */
+export function RunRow({ chart, view, gutterPx, wide, clock, index, leading }: Props) {
+  const [asTable, setAsTable] = useState(false);
+  const name = `${chart.title} over the run, ${chart.unit}`;
+  return (
+    <div className="run-row">
+      <div className="run-plot">
+        <h3 className="run-title">
+          {chart.title} <small>{chart.unit}</small>
+        </h3>
+        {asTable ? (
+          <ChartTable
+            caption={name}
+            columns={[...leading, ...chart.table]}
+            rows={tableRows(view.elapsedS.length)}
+          />
+        ) : (
+          <div className="run-drawing" role="img" aria-label={`${name}. ${chart.summary}`}>
+            <RunPlot chart={chart} view={view} gutterPx={gutterPx} clock={clock} />
+            <CursorLine
+              chart={chart}
+              x={gutterPx + view.x(Number(view.elapsedS[index]))}
+              index={index}
+              wide={wide}
+            />
+          </div>
+        )}
+      </div>
+      <div className="run-readings">
+        <Readings readings={chart.read(index)} />
+        <TableSwitch of={chart.title} on={asTable} onChange={setAsTable} />
+      </div>
+    </div>
+  );
+}
+
+/** The shared cursor in one chart: a rule and a ring on every line. */
+function CursorLine({
+  chart,
+  x,
+  index,
+  wide,
+}: {
+  chart: ChartModel;
+  x: number;
+  index: number;
+  wide: boolean;
+}) {
+  return (
+    <svg className="run-cursor" height={chart.heightPx + (wide ? 1 : 0)} width={x + 8} aria-hidden="true">
+      <path d={`M${x} 0V${chart.heightPx + 1}`} stroke="var(--act)" strokeWidth="1.5" />
+      {chart.dots(index).map((dot) => (
+        <circle
+          key={`${dot.tone} ${dot.y}`}
+          cx={x}
+          cy={dot.y}
+          r="4"
+          fill="var(--surface)"
+          stroke={`var(--s-${dot.tone})`}
+          strokeWidth="2"
+        />
+      ))}
+    </svg>
+  );
+}

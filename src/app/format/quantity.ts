@@ -1,0 +1,140 @@
+/** How each unit of the plan is shown in a field and read back from one. */
+import type { FieldInfo } from '../../engine/plan/faults.ts';
+import { bytesUnit, readBytes } from './bytes.ts';
+import { offsetText, readOffset } from './clock.ts';
+import { colonText, exactDuration, readDuration } from './durations.ts';
+import { readShutter, shutterMark } from './exposure.ts';
+import { numberText, readNumber, withUnit } from './numbers.ts';
+
+/** One way of showing and reading a number. */
+export interface Codec {
+  /** What stands in the field, without the unit beside it. */
+  text(value: number): string;
+  /** The unit beside the field's text. */
+  unit(value: number): string;
+  /** The value of a text, or null. `present` is the value that stands now. */
+  read(text: string, present: number): number | null;
+  /** What the text should be, e.g. `a length of time`. */
+  kind: string;
+}
+
+const plain = (unit: string): Codec => ({
+  text: (value) => numberText(value),
+  unit: (value) => (value === 1 ? unit.replace(/^(frame|stop)s$/, '$1') : unit),
+  read: (text) =>
+    readNumber(unit === '' ? text : text.replace(new RegExp(`\\s*${escapeRegExp(unit)}$`, 'i'), '')),
+  kind: 'a number',
+});
+
+const escapeRegExp = (text: string): string => text.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&');
+
+// Below two minutes a plain number of seconds is easier to edit than '1 min 30 s'.
+const inSeconds = (value: number): boolean => value < 120;
+
+// What is longer than a field is wide is written with colons.
+const LONGEST = 9;
+
+function durationInField(value: number): string {
+  if (inSeconds(value)) return numberText(value);
+  const text = exactDuration(value);
+  return text.length > LONGEST && Number.isInteger(value) ? colonText(value) : text;
+}
+
+const duration: Codec = {
+  text: durationInField,
+  unit: (value) => (inSeconds(value) ? 's' : ''),
+  read: readDuration,
+  kind: 'a length of time',
+};
+
+const shutter: Codec = {
+  text: shutterMark,
+  unit: (value) => (/[a-z]/.test(shutterMark(value)) ? '' : 's'),
+  read: readShutter,
+  kind: 'a shutter time',
+};
+
+const share: Codec = {
+  text: (value) => numberText(value * 100),
+  unit: () => '%',
+  read: (text) => {
+    const percent = readNumber(text.replace(/\s*%$/, ''));
+    return percent === null ? null : Number((percent / 100).toPrecision(12));
+  },
+  kind: 'a percentage',
+};
+
+const bytes = (per: '' | '/s'): Codec => ({
+  text: (value) => numberText(value / bytesUnit(value).size),
+  unit: (value) => `${bytesUnit(value).unit}${per}`,
+  read: (text, present) => readBytes(text, bytesUnit(present).size),
+  kind: 'an amount of data',
+});
+
+const offset: Codec = {
+  text: offsetText,
+  unit: () => '',
+  read: readOffset,
+  kind: 'an offset such as +05:45',
+};
+
+const aperture: Codec = {
+  text: (value) => `f/${numberText(value)}`,
+  unit: () => '',
+  read: (text) => readNumber(text.replace(/^f\/?/i, '')),
+  kind: 'an f-number',
+};
+
+const compass = (positive: string, negative: string): Codec => ({
+  text: (value) => numberText(value),
+  unit: () => '°',
+  read: (text) => {
+    const match = /^(.*?)\s*°?\s*([a-z]?)$/i.exec(text.trim());
+    const value = readNumber(match?.[1] ?? '');
+    const side = match?.[2]?.toUpperCase() ?? '';
+    if (value === null || !['', positive, negative].includes(side)) return null;
+    return side === negative ? -value : value;
+  },
+  kind: `degrees, such as 43.3 ${positive}`,
+});
+
+const BY_PATH: Readonly<Record<string, Codec>> = {
+  'exposure.shutterS': shutter,
+  'place.utcOffsetMin': offset,
+  'place.latitudeDeg': compass('N', 'S'),
+  'place.longitudeDeg': compass('E', 'W'),
+};
+
+const BY_UNIT: Readonly<Record<string, Codec>> = {
+  s: duration,
+  share,
+  bytes: bytes(''),
+  'bytes/s': bytes('/s'),
+  'f/': aperture,
+};
+
+/**
+ * The codec of a field.
+ * @param path - the field's path, list places as `0`
+ * @param unit - its unit as the plan's table of fields says
+ * @param axisUnit - what an axis's own unit is, for fields counted in it
+ */
+export function codecOf(path: string, unit = '', axisUnit: 'mm' | 'deg' = 'mm'): Codec {
+  const known = BY_PATH[path] ?? BY_UNIT[unit];
+  if (known) return known;
+  // The positions of a track and its shares carry the units of the run.
+  if (path.endsWith('hare')) return share;
+  return plain(unit.replace('axis', axisUnit === 'deg' ? '°' : 'mm'));
+}
+
+/** A value with its unit, e.g. for 'allowed: 0 s to 10 min'. */
+export const fullText = (codec: Codec, value: number): string =>
+  withUnit(codec.text(value), codec.unit(value));
+
+/** What a number field takes, in the units that the field shows. */
+export function allowedText(info: FieldInfo, codec: Codec): string {
+  const { minimum = 0, maximum = 0 } = info;
+  const range = `${fullText(codec, minimum)} to ${fullText(codec, maximum)}`;
+  const kind = info.whole ? 'whole numbers from ' : '';
+  return `Allowed: ${kind}${range}${info.optional ? ', or nothing' : ''}.`;
+}

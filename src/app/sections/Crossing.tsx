@@ -1,0 +1,80 @@
+/** 'It crosses the frame in T real seconds and should take s on screen': which interval that asks for. */
+import { useId, useState } from 'react';
+import { crossingIntervalS } from '../../engine/pacing/pacing.ts';
+import { FieldFrame } from '../fields/FieldFrame.tsx';
+import { durationText, readDuration } from '../format/durations.ts';
+import { StandingIcon } from '../icons.tsx';
+import { enterFigure } from '../store/pacingEdits.ts';
+import { endGesture, usePlan, useSchedule } from '../store/plan.ts';
+
+interface TimeBoxProps {
+  label: string;
+  text: string;
+  error: string | null;
+  onText: (text: string) => void;
+}
+
+function TimeBox({ label, text, error, onText }: TimeBoxProps) {
+  const id = useId();
+  return (
+    <FieldFrame id={id} label={label} error={error}>
+      {(described) => (
+        <div className={`box${error === null ? '' : ' bad'}`}>
+          <span className="v">
+            <input
+              id={id}
+              className="m"
+              value={text}
+              aria-invalid={error !== null}
+              aria-describedby={described}
+              autoComplete="off"
+              onChange={(event) => onText(event.target.value)}
+            />
+          </span>
+        </div>
+      )}
+    </FieldFrame>
+  );
+}
+
+const secondsOf = (text: string): number | null => {
+  const seconds = readDuration(text);
+  return seconds !== null && seconds > 0 ? seconds : null;
+};
+
+const wrong = (text: string): string | null =>
+  text !== '' && secondsOf(text) === null ? 'Not a length of time. Allowed: more than 0 s.' : null;
+
+export function Crossing() {
+  const [real, setReal] = useState('2 min');
+  const [screen, setScreen] = useState('3 s');
+  const [refused, setRefused] = useState<string | null>(null);
+  const rate = useSchedule().totals.frameRate;
+  const holdFrames = usePlan((plan) => plan.clip.holdFrames);
+  const [realS, screenS] = [secondsOf(real), secondsOf(screen)];
+  const intervalS = realS && screenS ? crossingIntervalS(realS, screenS, rate / holdFrames) : null;
+  const use = () => {
+    if (intervalS === null) return;
+    endGesture();
+    setRefused(enterFigure('interval', Number(intervalS.toPrecision(6))));
+    endGesture();
+  };
+  return (
+    <>
+      <TimeBox label="Crosses the frame in" text={real} error={wrong(real)} onText={setReal} />
+      <TimeBox label="Should take on screen" text={screen} error={wrong(screen)} onText={setScreen} />
+      <p className="w2 outcome" role="status">
+        {intervalS === null ? 'Give both times.' : `Interval ${durationText(intervalS, 3)}`}
+      </p>
+      <button type="button" className="btn" disabled={intervalS === null} onClick={use}>
+        Use it
+      </button>
+      {refused !== null && (
+        <p className="err w2" role="alert">
+          <StandingIcon standing="stop" size={14} />
+          <span>{refused}</span>
+        </p>
+      )}
+    </>
+  );
+}

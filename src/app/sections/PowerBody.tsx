@@ -1,0 +1,146 @@
+import type { Load, Source } from '../../engine/plan/schema.ts';
+import type { SourceSummary } from '../../engine/schedule-types.ts';
+import { FedBy, Segments } from '../fields/ChoiceField.tsx';
+import { NumberField } from '../fields/NumberField.tsx';
+import { TextField } from '../fields/TextField.tsx';
+import { numberText, plural, shortNumber } from '../format/numbers.ts';
+import { CrossIcon } from '../icons.tsx';
+import {
+  addCurvePoint,
+  addLoad,
+  addSource,
+  removeCurvePoint,
+  removeLoad,
+  removeSource,
+  renameSource,
+} from '../store/members.ts';
+import { usePlan, useSchedule } from '../store/plan.ts';
+import { act } from './act.ts';
+import { Member } from './Member.tsx';
+import { Caution, More } from './parts.tsx';
+
+/** Capacity against temperature. */
+function Curve({ source, index }: { source: Source; index: number }) {
+  const path = `power.sources.${index}.capacityCurve`;
+  return (
+    <More title="Capacity in the cold">
+      <p className="s w2">
+        Enter the curve of your own cells’ data sheet; between two points it is a straight line.
+      </p>
+      {source.capacityCurve.map((_, k) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: points have no identity but their place
+        <div key={k} className="point w2">
+          <NumberField path={`${path}.${k}.temperatureC`} plain />
+          <NumberField path={`${path}.${k}.share`} plain />
+          <button
+            type="button"
+            className="sq"
+            disabled={source.capacityCurve.length === 1}
+            aria-label={`Remove point ${k + 1} of ${source.name}`}
+            onClick={() => act((plan) => removeCurvePoint(plan, index, k))}
+          >
+            <CrossIcon />
+          </button>
+        </div>
+      ))}
+      <button type="button" className="btn" onClick={() => act((plan) => addCurvePoint(plan, index))}>
+        Add a point
+      </button>
+    </More>
+  );
+}
+
+function sourceText({ kind, brought, usableWh, drawnWh, needed }: SourceSummary): string {
+  if (kind === 'mains') return `mains, ${shortNumber(drawnWh)} Wh`;
+  return `${brought} × ${shortNumber(usableWh ?? 0)} Wh usable, needs ${needed}`;
+}
+
+const FLIGHTS = {
+  cabin: 'In cabin baggage only, contacts covered.',
+  'ask the carrier': 'More than 100 Wh: ask the carrier first.',
+  'not as baggage': 'More than 160 Wh: not as baggage.',
+} as const;
+
+function SourceBlock({ source, index }: { source: Source; index: number }) {
+  const path = `power.sources.${index}`;
+  const summary = useSchedule().sources[index];
+  const flight = summary?.flight;
+  return (
+    <Member
+      name={source.name}
+      summary={summary ? sourceText(summary) : ''}
+      onRemove={() => act((plan) => removeSource(plan, index))}
+    >
+      <TextField path={`${path}.name`} wide put={(plan, name) => renameSource(plan, index, name)} />
+      <Segments path={`${path}.kind`} />
+      {source.kind === 'battery' && (
+        <>
+          <NumberField path={`${path}.energyWh`} workedOut={(source.voltageV * source.capacityMah) / 1000} />
+          <NumberField path={`${path}.count`} />
+          <NumberField path={`${path}.voltageV`} />
+          <NumberField path={`${path}.capacityMah`} />
+          <NumberField path={`${path}.reserveShare`} />
+          <NumberField path={`${path}.swapS`} />
+          {flight && (
+            <p className="hint">
+              {FLIGHTS[flight]}{' '}
+              {summary.ratedWh !== null && `One pack is ${numberText(summary.ratedWh, 1)} Wh.`}
+            </p>
+          )}
+          <Curve source={source} index={index} />
+        </>
+      )}
+    </Member>
+  );
+}
+
+const DRAWS = ['idleW', 'exposingW', 'writingW', 'holdingW', 'movingW', 'alwaysOnW'] as const;
+
+function LoadBlock({ load, index }: { load: Load; index: number }) {
+  const path = `power.loads.${index}`;
+  return (
+    <Member
+      name={load.name}
+      summary={load.source === null ? 'not counted' : `from ${load.source}`}
+      onRemove={() => act((plan) => removeLoad(plan, index))}
+    >
+      <TextField path={`${path}.name`} wide />
+      <FedBy path={`${path}.source`} />
+      <NumberField path={`${path}.efficiencyShare`} />
+      {DRAWS.map((draw) => (
+        <NumberField key={draw} path={`${path}.${draw}`} />
+      ))}
+    </Member>
+  );
+}
+
+export function PowerBody() {
+  const sources = usePlan((plan) => plan.power.sources);
+  const loads = usePlan((plan) => plan.power.loads);
+  return (
+    <>
+      <NumberField path="power.temperatureC" />
+      <h4 className="w2">Sources, {plural(sources.length, 'kind')}</h4>
+      {sources.map((source, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a source keeps its place while it is renamed
+        <SourceBlock key={index} source={source} index={index} />
+      ))}
+      <button type="button" className="btn" onClick={() => act(addSource)}>
+        Add a source
+      </button>
+      <h4 className="w2">What draws, besides the axes</h4>
+      {loads.map((load, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a load keeps its place while it is renamed
+        <LoadBlock key={index} load={load} index={index} />
+      ))}
+      <button type="button" className="btn" onClick={() => act(addLoad)}>
+        Add a load
+      </button>
+      <Caution>
+        Lithium packs: no knocks, no charging in the cold or unwatched; on flights ask the carrier for the
+        present rules. Mains outdoors or near water only through a residual-current device and fittings made
+        for it, wired by those licensed to.
+      </Caution>
+    </>
+  );
+}

@@ -1,0 +1,75 @@
+/** Keys and drops that count anywhere on the page. */
+import { useEffect } from 'react';
+import { draftAt, setDraft } from './store/drafts.ts';
+import { openFile, saveFile } from './store/files.ts';
+import { goTo } from './store/goTo.ts';
+import { inGesture, redo, undo } from './store/plan.ts';
+
+const isTyping = (target: EventTarget | null): boolean =>
+  target instanceof HTMLElement && target.matches('input:not([type=checkbox]), textarea, select');
+
+/** Text that could not be used goes first; what came into the plan is undone. */
+function undoHere(): void {
+  const path = document.activeElement?.getAttribute('data-path') ?? '';
+  if (draftAt(path)?.error && !inGesture(path)) setDraft(path, null);
+  else undo();
+}
+
+function goToNeighbour(step: 1 | -1): void {
+  const all = [...document.querySelectorAll<HTMLElement>('[id^=finding-]')];
+  const at = all.indexOf(document.activeElement as HTMLElement);
+  const next = all[at < 0 ? (step > 0 ? 0 : all.length - 1) : (at + step + all.length) % all.length];
+  if (next) goTo(next.id);
+}
+
+function onKeyDown(event: KeyboardEvent): void {
+  if (document.querySelector('dialog[open]')) return;
+  const key = event.key.toLowerCase();
+  // AltGr, which some keyboards need for a bracket, comes as Ctrl with Alt.
+  const altGraph = event.getModifierState('AltGraph');
+  const commands: Record<string, () => void> =
+    (event.ctrlKey || event.metaKey) && !altGraph
+      ? {
+          z: event.shiftKey ? redo : undoHere,
+          y: redo,
+          s: saveFile,
+          o: () => document.querySelector<HTMLInputElement>('input[type=file]')?.click(),
+        }
+      : isTyping(event.target) || (event.altKey && !altGraph)
+        ? {}
+        : { '[': () => goToNeighbour(-1), ']': () => goToNeighbour(1) };
+  const command = commands[key];
+  if (!command) return;
+  event.preventDefault();
+  command();
+}
+
+export function useShortcuts(): void {
+  useEffect(() => {
+    document.addEventListener('keydown', onKeyDown);
+    return () => document.removeEventListener('keydown', onKeyDown);
+  }, []);
+}
+
+/** Files only: text that is dragged into a field is the browser's business. */
+function onDrop(event: DragEvent): void {
+  const [file] = event.dataTransfer?.files ?? [];
+  if (!file) return;
+  event.preventDefault();
+  void openFile(file);
+}
+
+/** A plan file dropped anywhere on the page is opened. */
+export function useDrop(): void {
+  useEffect(() => {
+    const allow = (event: DragEvent) => {
+      if (event.dataTransfer?.types.includes('Files')) event.preventDefault();
+    };
+    document.addEventListener('dragover', allow);
+    document.addEventListener('drop', onDrop);
+    return () => {
+      document.removeEventListener('dragover', allow);
+      document.removeEventListener('drop', onDrop);
+    };
+  }, []);
+}

@@ -1,0 +1,57 @@
+/** What the tab looks at: no part of the plan, not undone, not saved. */
+import { useStore } from 'zustand';
+import { createStore } from 'zustand/vanilla';
+
+/** Sections of the inputs, in their order on the page. */
+export const SECTIONS = [
+  'clip',
+  'camera',
+  'exposure',
+  'cycle',
+  'move',
+  'rig',
+  'power',
+  'storage',
+  'place',
+  'notes',
+] as const;
+export type SectionId = (typeof SECTIONS)[number];
+
+interface View {
+  /** Column index of the frame under the run cursor. */
+  cursor: number | null;
+  /** Column index of the frame whose cycle is drawn; null for the longest. */
+  cycleFrame: number | null;
+  open: Readonly<Partial<Record<SectionId, boolean>>>;
+  dialog: 'new' | 'keys' | 'faults' | null;
+}
+
+// On a desk there is room for the subject that is tuned most; a phone begins with one line each.
+const firstOpen = (): View['open'] =>
+  globalThis.matchMedia?.('(min-width: 1280px)').matches ? { exposure: true } : {};
+
+const viewStore = createStore<View>(() => ({
+  cursor: null,
+  cycleFrame: null,
+  open: firstOpen(),
+  dialog: null,
+}));
+
+export const useView = <T>(pick: (view: View) => T): T => useStore(viewStore, pick);
+
+export const setCursor = (cursor: number | null): void => viewStore.setState({ cursor });
+export const setCycleFrame = (cycleFrame: number | null): void => viewStore.setState({ cycleFrame });
+export const showDialog = (dialog: View['dialog']): void => viewStore.setState({ dialog });
+
+/** The run cursor, shared by findings, cycle and run, and how to move it. */
+export const useCursor = (): [number | null, (frame: number | null) => void] => [
+  useView((view) => view.cursor),
+  setCursor,
+];
+
+/** Opens or closes a section of the inputs. */
+export const setOpen = (section: SectionId, open: boolean): void =>
+  viewStore.setState((view) => ({ open: { ...view.open, [section]: open } }));
+
+/** Forgets what belongs to one plan only. */
+export const resetView = (): void => viewStore.setState({ cursor: null, cycleFrame: null });

@@ -1,0 +1,108 @@
+/** One figure of the pacing strip: a large number that is an input, its name, a note, and its `=`. */
+import type { KeyboardEvent, ReactNode } from 'react';
+import type { Part } from '../format/durations.ts';
+import { setDraft, useDraft } from '../store/drafts.ts';
+import { cancelGesture, endGesture } from '../store/plan.ts';
+import type { Note } from './notes.ts';
+
+interface FigureProps {
+  /** Name of the figure's draft and gesture. */
+  name: string;
+  label: string;
+  /** The figure at rest. */
+  parts: readonly Part[];
+  /** The figure while it is edited. */
+  text: string;
+  note: Note | string;
+  /** A second, quieter line. */
+  extra?: string;
+  /** Sign between this figure and the one before. */
+  sign?: ReactNode;
+  inputMode?: 'decimal' | 'numeric' | 'text';
+  /** Takes what was typed. Gives why it does not fit, or null. */
+  onType: (text: string) => string | null;
+  onStep?: (steps: number) => string | null;
+  /** Only for figures that can be worked out. */
+  equals?: { pressed: boolean; onPress: () => void };
+}
+
+export function Figure(props: FigureProps) {
+  const { name, label, parts, text, extra, equals } = props;
+  const draft = useDraft(name);
+  const error = draft?.error ?? null;
+  const note: Note = typeof props.note === 'string' ? { text: props.note, bad: false } : props.note;
+  const shown: Note = error === null ? note : { text: error, bad: true };
+  const out = equals?.pressed === true;
+  const leave = () => {
+    endGesture();
+    if (error === null) setDraft(name, null);
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (event.key === '=' && equals) {
+      event.preventDefault();
+      leave();
+      setDraft(name, null);
+      equals.onPress();
+    } else if ((event.key === 'ArrowUp' || event.key === 'ArrowDown') && props.onStep) {
+      event.preventDefault();
+      const wrong = props.onStep((event.key === 'ArrowUp' ? 1 : -1) * (event.shiftKey ? 10 : 1));
+      setDraft(name, wrong === null ? null : { text: draft?.text ?? text, error: wrong });
+    } else if (event.key === 'Escape') {
+      cancelGesture(name);
+      setDraft(name, null);
+    } else if (event.key === 'Enter') {
+      leave();
+    }
+  };
+  const length = parts.reduce((sum, part) => sum + part.number.length + part.unit.length, 0);
+  const size = length > 12 ? ' tiny' : length > 8 ? ' small' : '';
+  return (
+    <div className={`fig${out ? ' out' : ''}${shown.bad ? ' bad' : ''}`}>
+      {props.sign}
+      <div className={`n${size}${error === null ? '' : ' unread'}`}>
+        <input
+          id={name}
+          data-path={name}
+          value={draft?.text ?? text}
+          aria-label={`${label}${out ? ', worked out' : ''}`}
+          aria-invalid={error !== null}
+          aria-describedby={`${name}-note`}
+          inputMode={props.inputMode ?? 'text'}
+          autoComplete="off"
+          spellCheck={false}
+          onChange={(event) =>
+            setDraft(name, { text: event.target.value, error: props.onType(event.target.value) })
+          }
+          onKeyDown={onKeyDown}
+          onBlur={leave}
+        />
+        <span className="at-rest" aria-hidden="true">
+          {parts.map((part, index) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: the parts of one figure have no other identity
+            <span key={index}>
+              {part.number}
+              {part.unit && <u>{part.unit}</u>}
+            </span>
+          ))}
+        </span>
+      </div>
+      <p className="l" id={`${name}-note`}>
+        <b>{label}</b>
+        {shown.text && <span className={shown.bad ? 'wrong' : undefined}>{shown.text}</span>}
+        {extra && <span className="extra">{extra}</span>}
+      </p>
+      {equals && (
+        <button
+          type="button"
+          className="eq"
+          aria-pressed={equals.pressed}
+          aria-label={out ? `${label} is worked out` : `Work out ${label}`}
+          title={out ? `${label} is worked out` : `Work out ${label}`}
+          onClick={equals.onPress}
+        >
+          <span aria-hidden="true">=</span>
+        </button>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,186 @@
+/** The pacing strip: event, interval, frames, frame rate, clip, and when. */
+import type { ReactNode } from 'react';
+import type { Plan } from '../../engine/plan/schema.ts';
+import type { Schedule } from '../../engine/schedule-types.ts';
+import { Comb } from '../charts/Comb.tsx';
+import { enterText } from '../fields/entry.ts';
+import { durationParts, exactDuration } from '../format/durations.ts';
+import { numberText, plural } from '../format/numbers.ts';
+import { COMMON_RATES, rateText, readRate } from '../format/rate.ts';
+import { ArrowRight } from '../icons.tsx';
+import { type Free, figurePath, paceFigures } from '../store/pacing.ts';
+import {
+  chooseWorkedOut,
+  enterFigure,
+  FRAMES,
+  steppedFigure,
+  typeFrames,
+  typeSeconds,
+} from '../store/pacingEdits.ts';
+import { setAt } from '../store/paths.ts';
+import { usePlan, useSchedule } from '../store/plan.ts';
+import { Figure } from './Figure.tsx';
+import { HoldMenu } from './HoldMenu.tsx';
+import { clipNote, dialNote, eventNote, framesNote, intervalNote, type Note } from './notes.ts';
+import { When } from './When.tsx';
+
+const Sign = ({ children }: { children: ReactNode }) => (
+  <span className="op" aria-hidden="true">
+    {children}
+  </span>
+);
+
+interface FreeFigureProps {
+  plan: Plan;
+  figure: Free;
+  label: string;
+  note: Note | string;
+  extra?: string;
+  sign?: ReactNode;
+}
+
+/** One of the three figures that can be worked out from the other two. */
+function FreeFigure({ plan, figure, label, note, extra = '', sign }: FreeFigureProps) {
+  const value = paceFigures(plan)[figure];
+  return (
+    <Figure
+      name={figurePath(figure)}
+      label={label}
+      parts={durationParts(value, value < 10 ? 3 : 2)}
+      text={exactDuration(value)}
+      note={note}
+      extra={extra}
+      sign={sign}
+      onType={(text) => typeSeconds(figure, text)}
+      onStep={(steps) => enterFigure(figure, steppedFigure(figure, steps))}
+      equals={{ pressed: plan.pacing.workedOut === figure, onPress: () => chooseWorkedOut(figure) }}
+    />
+  );
+}
+
+const RATE = 'clip.frameRate';
+const enterRate = (text: string) => enterText(RATE, readRate(text), (plan, rate) => setAt(plan, RATE, rate));
+
+function stepRate(rate: string, steps: number): string | null {
+  const at = COMMON_RATES.indexOf(rate);
+  const next = Math.min(COMMON_RATES.length - 1, Math.max(0, at + Math.sign(steps)));
+  return enterRate(COMMON_RATES[next] ?? rate);
+}
+
+const RateFigure = ({ rate, sign }: { rate: string; sign: ReactNode }) => (
+  <Figure
+    name={RATE}
+    label="Frame rate"
+    parts={[{ number: rateText(rate), unit: 'fps' }]}
+    text={rateText(rate)}
+    note=""
+    sign={sign}
+    onType={enterRate}
+    onStep={(steps) => stepRate(rate, steps)}
+  />
+);
+
+interface CountProps {
+  label: string;
+  frames: number;
+  note: string;
+  sign: ReactNode;
+}
+
+const FramesFigure = ({ label, frames, note, sign }: CountProps) => (
+  <Figure
+    name={FRAMES}
+    label={label}
+    parts={[{ number: numberText(frames), unit: '' }]}
+    text={String(frames)}
+    note={note}
+    sign={sign}
+    inputMode="numeric"
+    onType={typeFrames}
+    onStep={(steps) => typeFrames(String(Math.max(1, frames + steps)))}
+  />
+);
+
+/** Event ÷ interval → frames ÷ frame rate → clip. */
+function TimeLapse({ plan, schedule }: { plan: Plan; schedule: Schedule }) {
+  return (
+    <>
+      <FreeFigure plan={plan} figure="event" label="Event" note={eventNote(plan, schedule)} />
+      <FreeFigure
+        plan={plan}
+        figure="interval"
+        label="Interval"
+        note={intervalNote(plan, schedule)}
+        extra={dialNote(plan, schedule)}
+        sign={<Sign>÷</Sign>}
+      />
+      <FramesFigure
+        label="Frames"
+        frames={schedule.totals.frames}
+        note={framesNote(plan)}
+        sign={<Sign>{<ArrowRight />}</Sign>}
+      />
+      <RateFigure rate={plan.clip.frameRate} sign={<Sign>÷</Sign>} />
+      <FreeFigure
+        plan={plan}
+        figure="clip"
+        label="Clip"
+        note={clipNote(plan, schedule)}
+        sign={<Sign>{<ArrowRight />}</Sign>}
+      />
+    </>
+  );
+}
+
+/** Shot × frame rate → frames, on twos → exposures × each → session. */
+function StopMotion({ plan, schedule }: { plan: Plan; schedule: Schedule }) {
+  const { totals } = schedule;
+  return (
+    <>
+      <FreeFigure plan={plan} figure="clip" label="Shot" note={plural(totals.clipFrames, 'frame')} />
+      <RateFigure rate={plan.clip.frameRate} sign={<Sign>×</Sign>} />
+      <FramesFigure
+        label="Exposures"
+        frames={totals.frames}
+        note={`for ${plural(totals.clipFrames, 'frame')}`}
+        sign={<HoldMenu holdFrames={plan.clip.holdFrames} />}
+      />
+      <FreeFigure
+        plan={plan}
+        figure="interval"
+        label="Each"
+        note={intervalNote(plan, schedule)}
+        extra={dialNote(plan, schedule)}
+        sign={<Sign>×</Sign>}
+      />
+      <FreeFigure
+        plan={plan}
+        figure="event"
+        label="Session"
+        note={eventNote(plan, schedule)}
+        sign={<Sign>{<ArrowRight />}</Sign>}
+      />
+    </>
+  );
+}
+
+export function Strip({ children }: { children: ReactNode }) {
+  const plan = usePlan((present) => present);
+  const schedule = useSchedule();
+  const shot = plan.technique === 'stopMotion';
+  const Figures = shot ? StopMotion : TimeLapse;
+  return (
+    <section className="strip" aria-label="Pacing">
+      <div className="row">
+        <div className={shot ? 'five shot' : 'five'}>
+          <div className="figs">
+            <Figures plan={plan} schedule={schedule} />
+          </div>
+          <Comb frames={schedule.totals.frames} />
+        </div>
+        <When plan={plan} schedule={schedule} />
+      </div>
+      {children}
+    </section>
+  );
+}

@@ -1,0 +1,114 @@
+/** Schedules built by hand: every figure in them is known, none comes from the engine. */
+import { defaultPlan, newAxis, newSource } from '../../../src/engine/plan/parse.ts';
+import type { Plan } from '../../../src/engine/plan/schema.ts';
+import type { Columns, Schedule, ScheduleEvent, SourceSummary } from '../../../src/engine/schedule-types.ts';
+
+/** 2026-08-08 20:31:10 in Central European Summer Time. */
+export const START_MS = Date.UTC(2026, 7, 8, 18, 31, 10);
+
+const column = (frames: number, of: (k: number) => number) =>
+  Float64Array.from({ length: frames }, (_, k) => of(k));
+
+/** Columns of a rig that stands still, interval 10 s, camera 3 s, spare 6.5 s beside a guard of 0.5 s. */
+export function columnsOf(frames: number, changed: Partial<Columns> = {}): Columns {
+  return {
+    elapsedS: column(frames, (k) => k * 10),
+    intervalS: column(frames, () => 10),
+    exposureS: column(frames, () => 2),
+    holdS: column(frames, () => 2.1),
+    cameraS: column(frames, () => 3),
+    moveS: column(frames, () => 0),
+    settleS: column(frames, () => 0),
+    rigS: column(frames, () => 0),
+    spareS: column(frames, () => 6.5),
+    axes: [],
+    sources: [],
+    cardIndex: new Uint8Array(frames),
+    cardBytes: column(frames, (k) => (k + 1) * 50e6),
+    bufferBytes: column(frames, () => 50e6),
+    ...changed,
+  };
+}
+
+/** A schedule around those columns. */
+export function scheduleOf(columns: Columns, changed: Partial<Schedule> = {}): Schedule {
+  const frames = columns.elapsedS.length;
+  const lastS = columns.elapsedS[frames - 1] ?? 0;
+  return {
+    columns,
+    totals: {
+      frames,
+      clipFrames: frames,
+      frameRate: 25,
+      rawIntervalS: 10,
+      intervalS: 10,
+      dialS: 10,
+      eventDurationS: lastS,
+      clipLengthS: frames / 25,
+      speedUp: 250,
+      firstFrameAt: '2026-08-08T20:31:10+02:00',
+      lastFrameAt: '',
+      shortestIntervalS: 3.5,
+      longestCycleFrame: 1,
+      tightestSpareS: 6.5,
+      tightestFrame: 1,
+      frameBytes: 50e6,
+      storageBytes: frames * 50e6,
+      copiesBytes: frames * 100e6,
+      energyWh: 0,
+    },
+    sources: [],
+    cards: [
+      { name: 'Card A', usableBytes: 60e9, usedBytes: frames * 50e6, firstFrame: 1, lastFrame: frames },
+    ],
+    events: [],
+    findings: [],
+    margins: [],
+    startMs: START_MS,
+    offsets: [{ fromMs: START_MS, offsetMin: 120 }],
+    counts: { stop: 0, warning: 0, note: 0 },
+    verdict: '',
+    ...changed,
+  };
+}
+
+/** An event at a frame, counted from 1. */
+export const eventAt = (frame: number, kind: ScheduleEvent['kind'] = 'swap'): ScheduleEvent => ({
+  kind,
+  frame,
+  elapsedS: (frame - 1) * 10,
+  at: '',
+  text: '',
+  lostFrames: 0,
+});
+
+/** One battery over the run. */
+export const battery = (changed: Partial<SourceSummary> = {}): SourceSummary => ({
+  name: 'Pack',
+  kind: 'battery',
+  ratedWh: 20,
+  usableWh: 16,
+  drawnWh: 0,
+  meanW: 0,
+  needed: 1,
+  brought: 1,
+  swapFrames: [],
+  shortAtFrame: null,
+  flight: 'cabin',
+  ...changed,
+});
+
+/** A plan with a boom in millimetres and a pan in degrees, moving between exposures. */
+export function planWithAxes(): Plan {
+  const plan = defaultPlan();
+  const boom = { ...newAxis(), name: 'Boom', unit: 'mm' as const, travelMin: 0, travelMax: 750 };
+  const pan = { ...newAxis(), name: 'Pan', unit: 'deg' as const, travelMin: -180, travelMax: 180 };
+  return { ...plan, rig: { axes: [boom, pan] }, move: { ...plan.move, mode: 'moveShootMove' } };
+}
+
+/** A plan with one source of 20 Wh, a fifth of it kept, at a temperature at which it has its rated capacity. */
+export function planWithSource(name = 'Pack', kind: 'battery' | 'mains' = 'battery'): Plan {
+  const plan = defaultPlan();
+  const source = { ...newSource(), name, kind, energyWh: 20, reserveShare: 0.2 };
+  return { ...plan, power: { ...plan.power, temperatureC: 25, sources: [source], loads: [] } };
+}
