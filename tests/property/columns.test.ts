@@ -44,8 +44,8 @@ test('every column of the cycle agrees with a slow computation', () => {
 });
 
 test('every position is the whole step nearest to where its track is', () => {
-  property(({ plan, run, slow }) => {
-    const { frames } = slow.pace;
+  property(({ plan, run }) => {
+    const { frames } = run.totals;
     for (const [i, axis] of plan.rig.axes.entries()) {
       const columns = run.columns.axes[i];
       same(columns?.name, axis.name, `axes[${i}].name`);
@@ -144,20 +144,21 @@ test('energy: what is drawn, what is left, and swaps before the reserve but not 
 });
 
 test('storage: every frame on a card with room, changed no sooner than it must be', () => {
-  property(({ plan, run, slow }) => {
+  property(({ plan, run }) => {
     const bytes = frameBytes(plan);
+    const { frames } = run.totals;
     const { cards } = plan.storage;
     const { cardIndex, cardBytes } = run.columns;
     close(run.totals.frameBytes, bytes, 'frameBytes');
-    close(run.totals.storageBytes, bytes * slow.pace.frames, 'storageBytes');
-    close(run.totals.copiesBytes, bytes * slow.pace.frames * plan.storage.copies, 'copiesBytes');
+    close(run.totals.storageBytes, bytes * frames, 'storageBytes');
+    close(run.totals.copiesBytes, bytes * frames * plan.storage.copies, 'copiesBytes');
     // A card is judged by whole frames, with a billionth of a frame to spare.
     const holds = cards.map((card) => Math.floor(usableBytes(card) / bytes + 1e-9));
     const changes: number[] = [];
     let index = 0;
     let onCard = 0;
     let full: number | null = null;
-    for (let k = 0; k < slow.pace.frames; k += 1) {
+    for (let k = 0; k < frames; k += 1) {
       if (onCard >= (holds[index] ?? 0)) {
         const next = holds.findIndex((room, i) => i > index && room > 0);
         if (next !== -1) {
@@ -176,7 +177,7 @@ test('storage: every frame on a card with room, changed no sooner than it must b
     same(finding?.frame ?? null, full, 'card-full');
     const told = run.events.filter(({ kind }) => kind === 'cardChange').map(({ frame }) => frame);
     same(told.join(' '), changes.join(' '), 'card changes');
-    const fitted = (full ?? slow.pace.frames + 1) - 1;
+    const fitted = (full ?? frames + 1) - 1;
     close(
       run.cards.reduce((sum, card) => sum + card.usedBytes, 0),
       fitted * bytes,
@@ -186,20 +187,20 @@ test('storage: every frame on a card with room, changed no sooner than it must b
 });
 
 test('buffer: what comes in and what the card takes', () => {
-  property(({ plan, run, slow }) => {
+  property(({ plan, run }) => {
     const bytes = frameBytes(plan);
     const room = Math.max(plan.camera.bufferBytes, bytes);
     let waiting = 0;
     let full: number | null = null;
     let unsure = false;
     const levels: number[] = [];
-    for (const [k, frame] of slow.frames.entries()) {
+    for (let k = 0; k < run.totals.frames; k += 1) {
       if (Math.abs(waiting + bytes - room) < 1e-9 * room && plan.camera.bufferBytes > bytes) unsure = true;
       if (waiting + bytes > room * (1 + 1e-12)) full ??= k + 1;
       waiting = Math.min(room, waiting + bytes);
       levels.push(waiting);
       const rate = plan.storage.cards[run.columns.cardIndex[k] ?? 0]?.writeBytesPerS ?? Number.NaN;
-      waiting = Math.max(0, waiting - rate * frame.intervalS);
+      waiting = Math.max(0, waiting - rate * run.totals.intervalS);
     }
     closeAll(run.columns.bufferBytes, levels, 'bufferBytes', () => room);
     const finding = run.findings.find(({ id }) => id === 'buffer-fills');

@@ -6,20 +6,28 @@ import { type SlowRun, slowRun } from './slow/run.ts';
 
 export interface Judged extends Case {
   run: Schedule;
-  slow: SlowRun;
+  /** Worked out when it is first asked for. */
+  readonly slow: SlowRun;
 }
 
 /** Works a plan out twice. The slow way takes the whole steps, and only them, from the engine. */
 export function judged({ plan, marked }: Case): Judged {
   const run = schedule(plan);
-  const { axes } = run.columns;
-  const slow = slowRun(
+  let slow: SlowRun | undefined;
+  return {
     plan,
     marked,
-    axes.map((axis) => axis.steps),
-    plan.rig.axes.map(
-      (axis) => (axis.fullStepsPerTurn * axis.microsteps * axis.gearRatio) / axis.unitsPerTurn,
-    ),
-  );
-  return { plan, marked, run, slow };
+    run,
+    get slow() {
+      slow ??= slowRun(
+        plan,
+        marked,
+        run.columns.axes.map((axis) => axis.steps),
+        plan.rig.axes.map(
+          (axis) => (axis.fullStepsPerTurn * axis.microsteps * axis.gearRatio) / axis.unitsPerTurn,
+        ),
+      );
+      return slow;
+    },
+  };
 }

@@ -1,0 +1,115 @@
+/** From an edit to repainted figures and repainted charts, in a real browser on the built page. */
+import type { Page } from 'playwright-core';
+import { serialisePlan } from '../../src/engine/plan/parse.ts';
+import { pickFile } from '../browser/parts.ts';
+import { serve } from '../browser/serve.ts';
+import { startBrowser, visit } from '../browser/visit.ts';
+import { benchPlan } from './plans.ts';
+import { type Figure, quantile } from './report.ts';
+
+const EDITS = 40;
+
+/** Milliseconds from one edit to what followed, painted. */
+interface Edit {
+  figuresMs: number;
+  chartsMs: number;
+}
+
+/**
+ * Edits the interval in the page, again and again, each time waiting until nothing moves any more.
+ * A thing counts as repainted in the task after the frame of its last change; waiting for the frame counts too.
+ */
+function timeEdits(page: Page, edits: number): Promise<Edit[]> {
+  return page.evaluate(async (count) => {
+    const input = document.querySelector<HTMLInputElement>('input[aria-label^="Interval"]');
+    const setValue = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')?.set;
+    const part = (id: string) => document.querySelector(id);
+    const [strip, margins, run] = [
+      part('section[aria-label="Pacing"]'),
+      part('[aria-labelledby*="margins"]'),
+      part('#run'),
+    ];
+    if (!input || !setValue || !strip || !margins || !run)
+      throw new Error('a part of the page was not found');
+
+    const afterPaint = (then: (ms: number) => void) =>
+      requestAnimationFrame(() => {
+        const { port1, port2 } = new MessageChannel();
+        port1.onmessage = () => then(performance.now());
+        port2.postMessage(null);
+      });
+    const watch = (parts: Element[], onPaint: (ms: number) => void) => {
+      const observer = new MutationObserver(() => afterPaint(onPaint));
+      const all = { subtree: true, childList: true, characterData: true, attributes: true };
+      for (const element of parts) observer.observe(element, all);
+      return observer;
+    };
+    const quiet = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
+
+    const results: Edit[] = [];
+    for (let edit = 0; edit < count; edit += 1) {
+      const painted = { figures: 0, charts: 0 };
+      const observers = [
+        watch([strip, margins], (ms) => {
+          painted.figures = ms;
+        }),
+        watch([run], (ms) => {
+          painted.charts = ms;
+        }),
+      ];
+      await quiet(50 + (edit % 7) * 3);
+      const started = performance.now();
+      setValue.call(input, `${21 + (edit % 9)} s`);
+      input.dispatchEvent(new Event('input', { bubbles: true }));
+      const deadline = started + 5000;
+      do await quiet(250);
+      while ((painted.figures === 0 || painted.charts === 0) && performance.now() < deadline);
+      for (const observer of observers) observer.disconnect();
+      if (painted.figures === 0 || painted.charts === 0)
+        throw new Error(`edit ${edit}: nothing was repainted`);
+      results.push({ figuresMs: painted.figures - started, chartsMs: painted.charts - started });
+    }
+    return results;
+  }, edits);
+}
+
+function figuresOf(frames: number, edits: readonly Edit[], chartsBudget: number): Figure[] {
+  const figures = edits.map(({ figuresMs }) => figuresMs);
+  const charts = edits.map(({ chartsMs }) => chartsMs);
+  return [
+    {
+      what: `${frames} frames, edit to repainted figures: median`,
+      value: quantile(figures, 0.5),
+      unit: 'ms',
+    },
+    { what: '  95th percentile', value: quantile(figures, 0.95), unit: 'ms', budget: 33.4 },
+    { what: `${frames} frames, edit to repainted charts: median`, value: quantile(charts, 0.5), unit: 'ms' },
+    { what: '  95th percentile', value: quantile(charts, 0.95), unit: 'ms', budget: chartsBudget },
+  ];
+}
+
+/** Time from an edit to what is seen, at 500 and 86,400 frames. */
+export async function pageFigures(): Promise<Figure[]> {
+  const { origin, close } = await serve();
+  const browser = await startBrowser();
+  const { page } = await visit(browser, origin);
+  await page.waitForLoadState('networkidle');
+  // tsx wraps named functions in this helper, which the page does not have.
+  await page.evaluate('globalThis.__name = (named) => named');
+  const results: Figure[] = [];
+  for (const [frames, chartsBudget] of [
+    [500, 50],
+    [86_400, 100],
+  ] as const) {
+    await pickFile(page, 'bench.json', serialisePlan(benchPlan(frames)));
+    await page.waitForFunction(
+      (text) => document.querySelector<HTMLInputElement>('input[aria-label^="Frames"]')?.value === text,
+      String(frames),
+    );
+    await timeEdits(page, 5);
+    results.push(...figuresOf(frames, await timeEdits(page, EDITS), chartsBudget));
+  }
+  await browser.close();
+  await close();
+  return results;
+}

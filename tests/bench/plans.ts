@@ -1,0 +1,54 @@
+/** Plans of the bench: as many frames, axes and sources as the budgets speak of. */
+import { readPlan } from '../../src/engine/plan/parse.ts';
+import type { Plan } from '../../src/engine/plan/schema.ts';
+
+const EASES = [
+  { kind: 'linear' },
+  { kind: 'smooth' },
+  { kind: 'smoother' },
+  { kind: 'cubicBezier', x1: 0.42, y1: 0, x2: 0.58, y2: 1 },
+  { kind: 'ramped', headShare: 0.2, tailShare: 0.2 },
+];
+const KINDS = ['boom', 'slide', 'pan', 'tilt', 'roll'];
+const SOURCES = ['Camera pack', 'Rig pack', 'Heater pack', 'Lamp pack'];
+
+/** Move-shoot-move with one axis for each kind of ease, each fed by one of four sources. */
+function fields(frames: number): object {
+  const axes = KINDS.map((kind, i) => ({ name: kind, kind, source: SOURCES[i % SOURCES.length] }));
+  return {
+    format: 'escapement-plan',
+    version: 1,
+    pacing: { workedOut: 'event', intervalS: 20, clipLengthS: frames / 25 },
+    start: { date: '2026-03-27' },
+    place: { zone: 'Europe/Lisbon' },
+    rig: { axes },
+    move: {
+      mode: 'moveShootMove',
+      tracks: axes.map(({ name }, i) => ({
+        axis: name,
+        keyframes: [
+          { share: 0, position: 10 * i, ease: EASES[i] },
+          { share: 1, position: 900 - 10 * i },
+        ],
+      })),
+    },
+    power: {
+      sources: SOURCES.map((name) => ({ name, energyWh: 99, count: 200 })),
+      loads: SOURCES.map((source) => ({
+        name: `${source} load`,
+        source,
+        idleW: 2,
+        exposingW: 4,
+        movingW: 1,
+      })),
+    },
+    storage: { cards: [{ name: 'Card', cardBytes: 100_000_000_000_000 }] },
+  };
+}
+
+/** A plan of so many frames, 5 axes with five kinds of ease, 4 sources. */
+export function benchPlan(frames: number): Plan {
+  const parsed = readPlan(fields(frames));
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.faults));
+  return parsed.plan;
+}

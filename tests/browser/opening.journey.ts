@@ -1,0 +1,90 @@
+/** The page opens on a demo that is worked out, keeps to itself, and has three demos. */
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { figures, figureText, verdict } from './parts.ts';
+import { startBrowser, THEMES, visit } from './visit.ts';
+
+const origin = inject('origin');
+let browser: Browser;
+beforeAll(async () => {
+  browser = await startBrowser();
+});
+afterAll(() => browser.close());
+
+describe('the page opens', () => {
+  test('on a plan that is worked out, with its charts', async () => {
+    const { page, problems, context } = await visit(browser, origin);
+    expect(Number((await figures(page)).Frames)).toBeGreaterThan(1);
+    expect(await verdict(page)).toMatch(/^(Shootable|Not shootable)/);
+    const run = page.getByRole('region', { name: 'Run', exact: true });
+    await run.getByRole('img').first().waitFor();
+    const longest = async () =>
+      Math.max(
+        0,
+        ...(await run.locator('path').evaluateAll((all) => all.map((p) => p.getAttribute('d')?.length ?? 0))),
+      );
+    await expect.poll(longest, { message: 'a series is drawn' }).toBeGreaterThan(500);
+    expect(await page.getByRole('region', { name: 'Margins' }).getByRole('listitem').count()).toBeGreaterThan(
+      2,
+    );
+    await page.waitForLoadState('networkidle');
+    expect(problems).toEqual([]);
+    await context.close();
+  });
+
+  test('under a policy that is in force', async () => {
+    const { page, problems, context } = await visit(browser, origin);
+    await page.evaluate(() => document.body.setAttribute('style', 'color: red'));
+    await page.waitForTimeout(100);
+    expect(problems.join()).toMatch(/Content Security Policy/);
+    await context.close();
+  });
+
+  test('with the network gone after loading, and works on', async () => {
+    const { page, problems, context } = await visit(browser, origin);
+    await page.waitForLoadState('networkidle');
+    await context.setOffline(true);
+    const before = await figureText(page, 'Frames');
+    await page
+      .getByRole('region', { name: 'Pacing' })
+      .getByRole('textbox', { name: 'Interval' })
+      .fill('30 s');
+    await expect.poll(() => figureText(page, 'Frames')).not.toBe(before);
+    expect(problems).toEqual([]);
+    await context.close();
+  });
+});
+
+test('three demos open, each worked out', async () => {
+  const { page, problems, context } = await visit(browser, origin);
+  const seen = new Set<string>();
+  for (const demo of ['Harbour at dusk', 'Loaf proving', 'Clay snail']) {
+    await page.getByRole('button', { name: 'Demos', exact: true }).click();
+    await page.getByRole('button', { name: new RegExp(`^${demo}`) }).click();
+    await expect.poll(() => page.getByLabel('Title of the plan').inputValue()).toBe(demo);
+    expect(await verdict(page)).toMatch(/^Shootable/);
+    seen.add((await page.getByRole('region', { name: 'Pacing' }).textContent()) ?? '');
+  }
+  expect(seen.size).toBe(3);
+  expect(problems).toEqual([]);
+  await context.close();
+});
+
+test('the theme goes light, dark, dim and round again, and is remembered', async () => {
+  const { page, context } = await visit(browser, origin);
+  const theme = () => page.evaluate(() => document.documentElement.getAttribute('data-theme'));
+  const paper = () => page.evaluate(() => getComputedStyle(document.body).backgroundColor);
+  const papers = new Set<string>();
+  for (const name of THEMES) {
+    expect(await theme()).toBe(name);
+    papers.add(await paper());
+    if (name === 'dark') {
+      // The visit sets a theme at every load; what counts here is what the page has stored.
+      expect(await page.evaluate(() => Object.values({ ...localStorage }))).toContain('dark');
+    }
+    await page.getByRole('button', { name: /^Theme/ }).click();
+  }
+  expect(await theme()).toBe('light');
+  expect(papers.size).toBe(3);
+  await context.close();
+});

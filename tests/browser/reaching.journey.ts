@@ -1,0 +1,197 @@
+/** Everybody can use it: by keys alone, with a reader, in three themes, on a phone. */
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { figureText, openSection, setFigure } from './parts.ts';
+import { startBrowser, visit } from './visit.ts';
+
+const origin = inject('origin');
+let browser: Browser;
+beforeAll(async () => {
+  browser = await startBrowser();
+});
+afterAll(() => browser.close());
+
+const SECTIONS = [
+  'Clip',
+  'Camera & trigger',
+  'Exposure',
+  'Cycle',
+  'Move',
+  'Rig',
+  'Power',
+  'Storage',
+  'Place & start',
+];
+const PHONE = { width: 390, height: 844 };
+const PHONES = [PHONE, { width: 360, height: 740 }];
+
+async function openAll(page: Page): Promise<void> {
+  for (const title of SECTIONS) await openSection(page, title);
+  for (const summary of await page.locator('main summary').filter({ visible: true }).all())
+    await summary.click();
+}
+
+/** Violations that bar people, each with where it is. */
+async function barriers(page: Page, rules: string[] = []): Promise<string[]> {
+  const axe = new AxeBuilder({ page });
+  const { violations } = await (rules.length > 0 ? axe.withRules(rules) : axe).analyze();
+  return violations
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target}`));
+}
+
+describe('axe finds nothing serious', () => {
+  test('on the page, in a dialog, and with every section open', async () => {
+    const { page, context } = await visit(browser, origin);
+    await page.waitForLoadState('networkidle');
+    expect(await barriers(page)).toEqual([]);
+    await page.getByRole('button', { name: 'New', exact: true }).click();
+    await page.getByRole('dialog', { name: 'New plan' }).waitFor();
+    expect(await barriers(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await openAll(page);
+    expect(await barriers(page)).toEqual([]);
+    await context.close();
+  });
+
+  // What is on the page is the same in every theme, the colours are not.
+  test.each(['dark', 'dim'] as const)('in the colours of the %s theme', async (theme) => {
+    const { page, context } = await visit(browser, origin, { theme });
+    await page.waitForLoadState('networkidle');
+    await openAll(page);
+    expect(await barriers(page, ['color-contrast'])).toEqual([]);
+    await context.close();
+  });
+
+  test('on a phone', async () => {
+    const { page, context } = await visit(browser, origin, { viewport: PHONE, touch: true });
+    await page.waitForLoadState('networkidle');
+    expect(await barriers(page)).toEqual([]);
+    await context.close();
+  });
+});
+
+describe('by keys alone', () => {
+  /** What has the focus: its tag and name, and whether that can be seen on it or close around it. */
+  const focused = (page: Page) =>
+    page.evaluate(() => {
+      const around: Element[] = [];
+      const element = document.activeElement ?? document.body;
+      for (let at: Element | null = element; at && around.length < 4; at = at.parentElement) around.push(at);
+      const labels =
+        element instanceof HTMLInputElement || element instanceof HTMLSelectElement ? element.labels : null;
+      return {
+        tag: element.tagName.toLowerCase(),
+        name: element.getAttribute('aria-label') || labels?.[0]?.textContent || element.textContent || '',
+        ring: around.some((at) => getComputedStyle(at).outlineStyle !== 'none'),
+      };
+    });
+
+  /** Goes on with Tab until what has the focus fits. */
+  async function tabTo(page: Page, wanted: string): Promise<void> {
+    for (let presses = 0; presses < 200; presses += 1) {
+      if (await page.evaluate((selector) => document.activeElement?.matches(selector), wanted)) return;
+      await page.keyboard.press('Tab');
+    }
+    throw new Error(`${wanted} was not reached with Tab`);
+  }
+
+  test('every stop on the way through the page has a name and can be seen', async () => {
+    const { page, context } = await visit(browser, origin);
+    await page.waitForLoadState('networkidle');
+    const stops: Awaited<ReturnType<typeof focused>>[] = [];
+    do {
+      await page.keyboard.press('Tab');
+      stops.push(await focused(page));
+    } while (stops.at(-1)?.tag !== 'body' && stops.length < 300);
+    expect(stops.length).toBeGreaterThan(20);
+    const odd = stops
+      .slice(0, -1)
+      .filter(({ tag, name, ring }) => name.trim() === '' || !ring || tag === 'g')
+      .map(({ tag, name, ring }) => `${tag} '${name}'${ring ? '' : ' without a ring'}`);
+    expect(odd).toEqual([]);
+    await context.close();
+  });
+
+  test('a figure is edited and a finding reached', async () => {
+    const { page, context } = await visit(browser, origin);
+    await page.waitForLoadState('networkidle');
+    await tabTo(page, 'input[aria-label^="Interval"]');
+    const before = await figureText(page, 'Frames');
+    await page.keyboard.press('Control+KeyA');
+    await page.keyboard.type('5 s');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => figureText(page, 'Frames')).not.toBe(before);
+    await page.keyboard.press('ArrowUp');
+    await expect.poll(() => figureText(page, 'Interval')).toBe('6 s');
+
+    const findings = page.getByRole('region', { name: 'Findings' });
+    await tabTo(page, 'section[aria-labelledby] li button, [id^=finding-] button');
+    expect(await findings.evaluate((region) => region.contains(document.activeElement))).toBe(true);
+    await page.keyboard.press('Enter');
+    await context.close();
+  });
+
+  test('a new plan is asked for and worked out', async () => {
+    const { page, context } = await visit(browser, origin);
+    await tabTo(page, 'header button:not([disabled])');
+    await page.getByRole('button', { name: 'New', exact: true }).focus();
+    await page.keyboard.press('Enter');
+    await page.getByRole('dialog', { name: 'New plan' }).waitFor();
+    await tabTo(page, 'dialog input');
+    await page.keyboard.press('Control+KeyA');
+    await page.keyboard.type('40 min');
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Control+KeyA');
+    await page.keyboard.type('12 s');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => figureText(page, 'Frames')).toBe('301');
+    await context.close();
+  });
+});
+
+describe.each(PHONES)('at $width px', (viewport) => {
+  test('nothing scrolls sideways, with every section open', async () => {
+    const { page, context } = await visit(browser, origin, { viewport, touch: true });
+    await page.waitForLoadState('networkidle');
+    const excess = () =>
+      page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+    expect(await excess()).toBe(0);
+    await openAll(page);
+    expect(await excess()).toBe(0);
+    await context.close();
+  });
+
+  test('a plan is made and changed by touch', async () => {
+    const { page, problems, context } = await visit(browser, origin, { viewport, touch: true });
+    await page.getByRole('button', { name: 'More', exact: true }).tap();
+    await page.getByRole('button', { name: 'New plan', exact: true }).tap();
+    const dialog = page.getByRole('dialog', { name: 'New plan' });
+    await dialog.getByLabel('Event').fill('40 min');
+    await dialog.getByLabel('Clip').fill('12 s');
+    await dialog.getByRole('button', { name: 'Work it out' }).tap();
+    await expect.poll(() => figureText(page, 'Frames')).toBe('301');
+    await setFigure(page, 'Clip', '6 s');
+    await expect.poll(() => figureText(page, 'Interval')).toBe('16 s');
+    expect(problems).toEqual([]);
+    await context.close();
+  });
+
+  // WCAG 2.2, 2.5.8 (AA): 24 px; what is in a sentence is excepted.
+  test('what is touched is large enough', async () => {
+    const { page, context } = await visit(browser, origin, { viewport, touch: true });
+    await page.waitForLoadState('networkidle');
+    const small = await page.locator('button, select, summary, input:not([type=file])').evaluateAll((all) =>
+      all.flatMap((element) => {
+        const { width, height } = element.getBoundingClientRect();
+        const seen = width > 0 && height > 0 && getComputedStyle(element).visibility !== 'hidden';
+        return seen && (width < 24 || height < 24)
+          ? [`${element.outerHTML.slice(0, 90)} ${width} x ${height}`]
+          : [];
+      }),
+    );
+    expect(small).toEqual([]);
+    await context.close();
+  });
+});

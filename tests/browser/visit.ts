@@ -1,0 +1,61 @@
+/** A visit to the page that takes note of everything that must not happen. */
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import { BROWSER_ARGS, browserPath } from './launch.ts';
+
+/** Starts a browser without a profile. */
+export const startBrowser = async (): Promise<Browser> =>
+  chromium.launch({
+    executablePath: await browserPath(),
+    args: [...BROWSER_ARGS],
+    headless: true,
+  });
+
+/** One page with what went wrong on it. */
+export interface Visit {
+  page: Page;
+  /** Console warnings and errors (violations of the content security policy are among them), exceptions, and
+   * requests that leave the page's origin. */
+  problems: string[];
+}
+
+/** Themes of the page. */
+export const THEMES = ['light', 'dark', 'dim'] as const;
+
+/** Takes note of problems on a page from now on. */
+export function watch(page: Page, origin: string): Visit {
+  const problems: string[] = [];
+  page.on('console', (message) => {
+    if (['warning', 'error'].includes(message.type())) problems.push(`console: ${message.text()}`);
+  });
+  page.on('pageerror', (error) => problems.push(`exception: ${error.message}`));
+  page.on('request', (request) => {
+    const url = request.url();
+    if (!url.startsWith(`${origin}/`) && !/^(data|blob):/.test(url)) problems.push(`request: ${url}`);
+  });
+  page.on('requestfailed', (request) => problems.push(`failed: ${request.url()}`));
+  return { page, problems };
+}
+
+interface VisitOptions {
+  viewport?: { width: number; height: number };
+  theme?: (typeof THEMES)[number];
+  /** A phone: coarse pointer, touch. */
+  touch?: boolean;
+  /** Query of the address, such as `?demo=loaf-proving`. */
+  query?: string;
+}
+
+/** Opens the page in a context of its own, with nothing stored but the theme. */
+export async function visit(
+  browser: Browser,
+  origin: string,
+  { viewport = { width: 1440, height: 900 }, theme = 'light', touch = false, query = '' }: VisitOptions = {},
+): Promise<Visit & { context: BrowserContext }> {
+  const context = await browser.newContext({ viewport, locale: 'en-GB', hasTouch: touch, isMobile: touch });
+  context.setDefaultTimeout(10_000);
+  await context.addInitScript((name) => localStorage.setItem('escapement-theme', name), theme);
+  const watched = watch(await context.newPage(), origin);
+  await watched.page.goto(`${origin}/${query}`);
+  await watched.page.getByRole('main').waitFor();
+  return { ...watched, context };
+}
