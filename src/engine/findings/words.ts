@@ -17,8 +17,11 @@ export function figure(value: number): string {
   return plain(value, size < 1 ? 3 : size < 100 ? 2 : size < 1000 ? 1 : 0);
 }
 
-/** A number with its unit. */
-export const withUnit = (value: number, unit: string): string => `${figure(value)}${NO_BREAK}${unit}`;
+/** A number with its unit; degrees carry their sign without a space. */
+export const withUnit = (value: number, unit: string): string =>
+  unit.startsWith('deg')
+    ? `${figure(value)}${unit.replace('deg', '°')}`
+    : `${figure(value)}${NO_BREAK}${unit}`;
 
 /** Seconds below two minutes with decimals, longer as h:mm:ss. */
 export function seconds(valueS: number): string {
