@@ -22,6 +22,9 @@ import { lineStyle, type Series, traceOf } from './trace.ts';
 const USUAL_HEIGHT_PX = 104;
 const UNITS = ['mm', 'deg'] as const;
 
+/** The first frame follows none. */
+const NO_STEP = '\u2013';
+
 /** The sign behind a figure. */
 const SIGNS = { mm: 'mm', deg: '°' } as const;
 
@@ -136,9 +139,8 @@ function readAxis({ series, columns, digits, stepDigits }: DrawnAxis, index: num
     value: (columns.unit === 'deg' ? signed : fixed)(valueAt(series, index), digits),
     unit,
   };
-  if (index === 0) return [position];
-  const step = valueAt(series, index) - valueAt(series, index - 1);
-  return [position, { style: null, name: 'Step', value: signed(step, stepDigits), unit }];
+  const step = index > 0 ? signed(valueAt(series, index) - valueAt(series, index - 1), stepDigits) : NO_STEP;
+  return [position, { style: null, name: 'Step', value: step, unit }];
 }
 
 function axisInWords({ series, columns, span, digits }: DrawnAxis, frames: number): string {

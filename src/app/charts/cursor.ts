@@ -55,26 +55,13 @@ export function clockChanges({ startMs, offsets }: Schedule): ClockChange[] {
   });
 }
 
-/** Where the frame stands in the clip, seconds from its head without the handles. */
+/** Where the frame stands in the clip, seconds from its head without the handles: before it below zero. */
 export function clipReading({ totals }: Schedule, plan: Plan, index: number): Reading {
   const { holdFrames, handlesFrames } = plan.clip;
-  const clipFrame = index * holdFrames - handlesFrames;
-  const seconds = clipFrame / totals.frameRate;
-  const inside = clipFrame >= 0 && seconds < totals.clipLengthS;
-  if (!inside && handlesFrames > 0) {
-    return {
-      style: null,
-      name: 'In the clip',
-      value: clipFrame < 0 ? 'head handle' : 'tail handle',
-      unit: '',
-    };
-  }
-  return {
-    style: null,
-    name: 'In the clip',
-    value: fixed(seconds, 2),
-    unit: 's',
-  };
+  const seconds = (index * holdFrames - handlesFrames) / totals.frameRate;
+  const past = handlesFrames > 0 && seconds >= totals.clipLengthS;
+  const name = seconds < 0 ? 'Head handle' : past ? 'Tail handle' : 'In the clip';
+  return { style: null, name, value: fixed(seconds, 2), unit: 's' };
 }
 
 /** A key press on the cursor. */

@@ -2,8 +2,9 @@
 import { cameraPhases, type Phase } from '../../engine/cycle/cycle.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { Columns, Schedule } from '../../engine/schedule-types.ts';
+import { atLeastText } from '../format/durations.ts';
 import { laneS } from './cycleFrames.ts';
-import { atLeastText, needs, rest, sentence } from './cycleWords.ts';
+import { needs, rest, sentence } from './cycleWords.ts';
 
 /** What fills a stretch of a lane. */
 export type BarKind = Phase['kind'] | 'hold' | 'move' | 'settle' | 'guard' | 'spare';

@@ -1,8 +1,9 @@
 /** What a cycle says in words. */
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { Schedule } from '../../engine/schedule-types.ts';
+import { atLeastText } from '../format/durations.ts';
 import { shutterText } from '../format/exposure.ts';
-import { decimalsFor, shortNumber, withUnit } from '../format/numbers.ts';
+import { shortNumber, withUnit } from '../format/numbers.ts';
 import { ALIKE_S, alikeAround, laneS, shortestCycle } from './cycleFrames.ts';
 import type { Bar, CycleModel } from './cycleModel.ts';
 import { framesText, secondsText } from './format.ts';
@@ -38,12 +39,6 @@ function rank(schedule: Schedule, index: number): string {
 export function needs({ totals }: Schedule, index: number, neededS: number): string {
   const most = totals.longestCycleFrame === index + 1 || totals.shortestIntervalS - neededS < 1e-9;
   return `${most ? 'Shortest possible interval' : 'This frame needs'} ${atLeastText(neededS)}`;
-}
-
-/** A least time, rounded up: rounded down it would not be enough. */
-export function atLeastText(seconds: number): string {
-  const unit = 10 ** -decimalsFor(seconds);
-  return withUnit(shortNumber(Math.ceil(seconds / unit - 1e-6) * unit), 's');
 }
 
 /** What is left of the interval, or missing. */

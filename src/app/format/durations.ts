@@ -39,6 +39,12 @@ export const durationText = (seconds: number, decimals?: number): string =>
     .map((part) => withUnit(part.number, part.unit))
     .join(NBSP);
 
+/** A least time, rounded up: rounded down it would not be enough. */
+export function atLeastText(seconds: number): string {
+  const factor = 10 ** decimalsFor(seconds);
+  return durationText(Math.ceil(seconds * factor - 1e-6) / factor);
+}
+
 /** A length of time with all its digits, for editing. */
 export const exactDuration = (seconds: number): string => durationText(seconds, 6);
 

@@ -4,7 +4,7 @@ import type { Axis, Plan, Track } from '../../engine/plan/schema.ts';
 import type { Schedule } from '../../engine/schedule-types.ts';
 import { bytesText } from '../format/bytes.ts';
 import { clockOf, dateOf } from '../format/clock.ts';
-import { durationText } from '../format/durations.ts';
+import { atLeastText, durationText } from '../format/durations.ts';
 import { shutterText } from '../format/exposure.ts';
 import { numberText, plural, withUnit } from '../format/numbers.ts';
 import { rateText } from '../format/rate.ts';
@@ -51,7 +51,7 @@ const exposure: Summary = ({
   );
 
 const cycle: Summary = ({ cycle: { guardS } }, { totals }) =>
-  facts(`guard ${durationText(guardS)}`, `shortest interval ${durationText(totals.shortestIntervalS)}`);
+  facts(`guard ${durationText(guardS)}`, `shortest interval ${atLeastText(totals.shortestIntervalS)}`);
 
 function trackText(track: Track, axes: readonly Axis[]): string {
   const unit = axes.find(({ name }) => name === track.axis)?.unit ?? 'mm';

@@ -2,8 +2,8 @@
 import { neighbouringSettings } from '../../engine/pacing/pacing.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { Schedule } from '../../engine/schedule-types.ts';
-import { colonText, durationText } from '../format/durations.ts';
-import { decimalsFor, numberText, plural, shortNumber, withUnit } from '../format/numbers.ts';
+import { atLeastText, colonText, durationText } from '../format/durations.ts';
+import { numberText, plural, shortNumber, withUnit } from '../format/numbers.ts';
 
 /** A note; `bad` if the figure cannot be met. */
 export interface Note {
@@ -12,12 +12,6 @@ export interface Note {
 }
 
 const fine = (text: string): Note => ({ text, bad: false });
-
-/** At least so much: rounded up, so that typing it is enough. */
-function atLeast(seconds: number): string {
-  const factor = 10 ** decimalsFor(seconds);
-  return durationText(Math.ceil(seconds * factor - 1e-6) / factor);
-}
 
 /** Shortest interval, or by how much the present one is too short, or what the trigger offers instead. */
 export function intervalNote(plan: Plan, { totals, findings }: Schedule): Note {
@@ -30,7 +24,7 @@ export function intervalNote(plan: Plan, { totals, findings }: Schedule): Note {
       bad: true,
     };
   }
-  return fine(`at least ${atLeast(totals.shortestIntervalS)}`);
+  return fine(`at least ${atLeastText(totals.shortestIntervalS)}`);
 }
 
 /** The interval before it was rounded down, and what to dial, where they are not the interval itself. */

@@ -111,7 +111,7 @@ function startFaults(plan: Plan): Fault[] {
       allowed: 'a day of the calendar from 1970-01-01 to 2999-12-31',
     });
   }
-  if (!IANAZone.isValidZone(plan.place.zone)) {
+  if (!IANAZone.create(plan.place.zone).isValid) {
     faults.push({
       path: 'place.zone',
       found: foundText(plan.place.zone),

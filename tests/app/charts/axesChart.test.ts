@@ -39,7 +39,7 @@ describe('the charts of the axes', () => {
       { name: 'Pan', value: '0.0', unit: '°' },
       { name: 'Step', value: '\u221210.00', unit: '°' },
     ]);
-    expect(mm?.read(0)).toHaveLength(1);
+    expect(mm?.read(0)[1]).toMatchObject({ name: 'Step', value: '\u2013' });
   });
 
   it('draw highest positions highest', () => {

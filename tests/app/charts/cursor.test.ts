@@ -68,9 +68,9 @@ describe('the cursor of the run', () => {
     expect(clipReading(schedule, plan, 50)).toMatchObject({ value: '2.00', unit: 's' });
     const withHandles = { ...plan, clip: { ...plan.clip, handlesFrames: 10 } };
     const short = { ...schedule, totals: { ...schedule.totals, clipLengthS: 81 / 25 } };
-    expect(clipReading(short, withHandles, 9).value).toBe('head handle');
-    expect(clipReading(short, withHandles, 10).value).toBe('0.00');
-    expect(clipReading(short, withHandles, 91).value).toBe('tail handle');
+    expect(clipReading(short, withHandles, 9)).toMatchObject({ name: 'Head handle', value: '\u22120.04' });
+    expect(clipReading(short, withHandles, 10)).toMatchObject({ name: 'In the clip', value: '0.00' });
+    expect(clipReading(short, withHandles, 91)).toMatchObject({ name: 'Tail handle', value: '3.24' });
     const onTwos = { ...plan, clip: { ...plan.clip, holdFrames: 2 } };
     const twos = { ...schedule, totals: { ...schedule.totals, clipLengthS: 202 / 25 } };
     expect(clipReading(twos, onTwos, 50).value).toBe('4.00');
