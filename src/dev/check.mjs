@@ -15,7 +15,7 @@ const commandPath = [join(root, 'node_modules', '.bin'), process.env.PATH].join(
 /** A suite runs in a named zone, so that a zone or a calendar taken from the machine shows. */
 const suite = (name, zone, ...options) => ({
   name: `${name}, ${zone}`,
-  command: ['vitest', 'run', '--dir', 'tests', ...options],
+  command: ['vitest', 'run', ...options],
   zone,
   counts: true,
 });

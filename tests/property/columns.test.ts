@@ -56,10 +56,15 @@ test('every position is the whole step nearest to where its track is', () => {
       const reach = track ? Math.max(...track.keyframes.map((keyframe) => Math.abs(keyframe.position))) : 0;
       for (let k = 0; k < frames; k += 1) {
         const at = plan.move.mode === 'still' ? 0 : k;
-        const position = track ? positionAt(track, at, frames) : restingPosition(axis);
-        const off = Math.abs((columns.steps[k] ?? Number.NaN) - position * perUnit);
-        if (!(off <= 0.5 + 1e-6 + 1e-8 * reach * perUnit))
-          throw new Error(`axes[${i}].steps[${k}]: ${off} steps off`);
+        const step = columns.steps[k] ?? Number.NaN;
+        const slack = 0.5 + 1e-6 + 1e-8 * reach * perUnit;
+        // Where a curve stands upright, the last place of the frame's share decides: then any place nearby will do.
+        const near = (frame: number) =>
+          (track ? positionAt(track, frame, frames) : restingPosition(axis)) * perUnit;
+        if (Math.abs(step - near(at)) <= slack) continue;
+        const [a, b] = [near(at * (1 - 1e-14)), near(at * (1 + 1e-14))];
+        const around = step >= Math.min(a, b) - slack && step <= Math.max(a, b) + slack;
+        if (!around) throw new Error(`axes[${i}].steps[${k}]: ${step}, wanted ${near(at)}`);
       }
     }
   });
