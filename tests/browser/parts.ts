@@ -43,7 +43,7 @@ export async function openSection(page: Page, title: string): Promise<Locator> {
   const inputs = page.getByRole('region', { name: 'Inputs' });
   const head = inputs.locator('h3 > button', { has: page.getByText(title, { exact: true }) });
   if ((await head.getAttribute('aria-expanded')) === 'false') await head.click();
-  return inputs.getByRole('region', { name: new RegExp(`^${title}`) });
+  return inputs.locator(`#${await head.getAttribute('aria-controls')}`);
 }
 
 /** Fills a field of a section by its label. */

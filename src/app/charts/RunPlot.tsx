@@ -16,11 +16,14 @@ export const RunPlot = memo(function RunPlot({ chart, view, gutterPx, clock }: P
   const { heightPx, domain, ticks, bands, levels } = chart;
   return (
     <>
-      <PlotFrame
-        {...{ heightPx, domain, ticks, bands, levels, gutterPx }}
-        widthPx={view.widthPx}
-        uprightPx={clock.map((tick) => tick.x)}
-      />
+      {/* The frame is only looked at: recharts listens for focus, which would make each layer a stop for Tab. */}
+      <div inert>
+        <PlotFrame
+          {...{ heightPx, domain, ticks, bands, levels, gutterPx }}
+          widthPx={view.widthPx}
+          uprightPx={clock.map((tick) => tick.x)}
+        />
+      </div>
       <svg className="run-lines" width={gutterPx + view.widthPx} height={heightPx} aria-hidden="true">
         <g transform={`translate(${gutterPx} 0)`}>
           <Lines chart={chart} view={view} />
