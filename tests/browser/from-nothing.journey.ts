@@ -95,7 +95,7 @@ test('the page agrees with the pencil', async () => {
   expect(await marginText(page, 'Card A')).toContain(`${one(PENCIL.gigabytes)} of 64 GB`);
   const drawing = page.getByRole('region', { name: 'Cycle' }).last().getByRole('img');
   expect(plain((await drawing.getAttribute('aria-label')) ?? '')).toContain(
-    `Interval ${one(PENCIL.intervalS)} s: ${one(PENCIL.spareS)} s spare`,
+    `Interval ${one(PENCIL.intervalS)} s: ${PENCIL.spareS.toFixed(2)} s spare`,
   );
   expect(problems).toEqual([]);
   await context.close();
