@@ -1,11 +1,13 @@
 /** From an edit to repainted figures and repainted charts, in a real browser on the built page. */
 import type { Page } from 'playwright-core';
 import { serialisePlan } from '../../src/engine/plan/parse.ts';
+import { schedule } from '../../src/engine/schedule.ts';
 import { pickFile } from '../browser/parts.ts';
 import { serve } from '../browser/serve.ts';
 import { startBrowser, visit } from '../browser/visit.ts';
+import { columnsOf } from './engine.ts';
 import { benchPlan } from './plans.ts';
-import { type Figure, quantile } from './report.ts';
+import { type Figure, median, quantile } from './report.ts';
 
 const EDITS = 40;
 
@@ -73,6 +75,33 @@ function timeEdits(page: Page, edits: number): Promise<Edit[]> {
   }, edits);
 }
 
+/**
+ * Milliseconds for filling 8-byte columns of so many bytes with one multiply, in the same page: in memory that is
+ * new each time, as a schedule's is, and in memory that is used again. The difference is the machine's.
+ */
+function timeKernel(page: Page, bytes: number): Promise<{ freshMs: number[]; reusedMs: number[] }> {
+  return page.evaluate(async (size) => {
+    const length = 86_400;
+    const columns = () =>
+      Array.from({ length: Math.ceil(size / 8 / length) }, () => new Float64Array(length));
+    const fill = (column: Float64Array, factor: number) => {
+      for (let k = 0; k < column.length; k += 1) column[k] = k * factor;
+    };
+    const reused = columns();
+    const results = { freshMs: [] as number[], reusedMs: [] as number[] };
+    for (let run = 0; run < 30; run += 1) {
+      const started = performance.now();
+      for (const [i, column] of columns().entries()) fill(column, i + 0.5);
+      const between = performance.now();
+      for (const [i, column] of reused.entries()) fill(column, i + 0.5);
+      results.freshMs.push(between - started);
+      results.reusedMs.push(performance.now() - between);
+      await new Promise((resolve) => setTimeout(resolve, 100));
+    }
+    return results;
+  }, bytes);
+}
+
 function figuresOf(frames: number, edits: readonly Edit[], chartsBudget: number): Figure[] {
   const figures = edits.map(({ figuresMs }) => figuresMs);
   const charts = edits.map(({ chartsMs }) => chartsMs);
@@ -109,6 +138,19 @@ export async function pageFigures(): Promise<Figure[]> {
     await timeEdits(page, 5);
     results.push(...figuresOf(frames, await timeEdits(page, EDITS), chartsBudget));
   }
+  const bytes = columnsOf(schedule(benchPlan(86_400)).columns).reduce(
+    (sum, { byteLength }) => sum + byteLength,
+    0,
+  );
+  const kernel = await timeKernel(page, bytes);
+  results.push(
+    {
+      what: 'kernel of 86400 frames in the same page, fresh memory: median',
+      value: median(kernel.freshMs),
+      unit: 'ms',
+    },
+    { what: '  memory used again: median', value: median(kernel.reusedMs), unit: 'ms' },
+  );
   await browser.close();
   await close();
   return results;
