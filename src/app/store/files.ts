@@ -5,6 +5,7 @@ import { createStore } from 'zustand/vanilla';
 import type { Fault } from '../../engine/plan/faults.ts';
 import { defaultPlan, parsePlan, serialisePlan } from '../../engine/plan/parse.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
+import { fileStem } from '../../outputs/file-name.ts';
 import { bytesText } from '../format/bytes.ts';
 import { currentPlan, replacePlan } from './plan.ts';
 import { resetView, showDialog } from './view.ts';
@@ -74,16 +75,8 @@ export async function openDemo(name: string): Promise<void> {
     ]);
 }
 
-/** A name that every file system takes. */
-export const fileNameOf = (title: string): string =>
-  `${
-    title
-      .normalize('NFKD')
-      .replace(/[^\p{L}\p{N}]+/gu, '-')
-      .replace(/^-+|-+$/g, '')
-      .toLowerCase()
-      .slice(0, 60) || 'plan'
-  }.json`;
+/** Name of the plan's file: the same stem as the prompt's outputs have. */
+export const fileNameOf = (title: string): string => `${fileStem(title)}.json`;
 
 /** Hands the present plan over as a file. */
 export function saveFile(): void {
