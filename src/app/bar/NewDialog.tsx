@@ -1,8 +1,9 @@
 /** A new plan asks two questions; everything else has a default that can be shot. */
-import { type FormEvent, useId, useState } from 'react';
+import { type FormEvent, useState } from 'react';
 import { readPlan } from '../../engine/plan/parse.ts';
+import { EntryBox } from '../fields/EntryBox.tsx';
 import { faultsText, readField } from '../fields/entry.ts';
-import { FieldFrame } from '../fields/FieldFrame.tsx';
+
 import { codecOf } from '../format/quantity.ts';
 import { StandingIcon } from '../icons.tsx';
 import { openPlan, planFor } from '../store/files.ts';
@@ -18,37 +19,6 @@ function read(path: string, text: string): { seconds: number; error: string | nu
   return 'error' in result
     ? { seconds: 0, error: result.error }
     : { seconds: result.value ?? 0, error: null };
-}
-
-interface QuestionProps {
-  label: string;
-  hint: string;
-  text: string;
-  error: string | null;
-  onText: (text: string) => void;
-}
-
-function Question({ label, hint, text, error, onText }: QuestionProps) {
-  const id = useId();
-  return (
-    <FieldFrame id={id} label={label} hint={hint} error={error}>
-      {(described) => (
-        <div className={`box${error === null ? '' : ' bad'}`}>
-          <span className="v">
-            <input
-              id={id}
-              className="m"
-              value={text}
-              aria-invalid={error !== null}
-              aria-describedby={described}
-              autoComplete="off"
-              onChange={(event) => onText(event.target.value)}
-            />
-          </span>
-        </div>
-      )}
-    </FieldFrame>
-  );
 }
 
 export function NewDialog() {
@@ -69,14 +39,14 @@ export function NewDialog() {
       <form onSubmit={workItOut} noValidate>
         <p>How long is the event, and how long should the clip be?</p>
         <div className="grid">
-          <Question
+          <EntryBox
             label="Event"
             hint="Such as 1h30, 90m or 1:30:00."
             text={event}
             error={eventRead.error}
             onText={setEvent}
           />
-          <Question
+          <EntryBox
             label="Clip"
             hint="On screen, such as 15 s."
             text={clip}

@@ -16,7 +16,7 @@ import {
 import { digitsFor, fixed, signed } from './format.ts';
 import { type PlacedName, placeNames, textWidth } from './names.ts';
 import { EDGE_PX, type RunView, runView } from './runView.ts';
-import { type Domain, extent, niceTicks, padded } from './scale.ts';
+import { type Domain, extent, labelledTicks, padded } from './scale.ts';
 import { lineStyle, type Series, traceOf } from './trace.ts';
 
 const USUAL_HEIGHT_PX = 104;
@@ -86,7 +86,7 @@ function axesChart(
     unit: unit === 'mm' ? 'mm' : 'degrees',
     heightPx,
     domain: paddedDomain(domain, heightPx),
-    ticks: niceTicks(domain, moves ? 5 : 2).map((value) => ({ value, label: numberText(value, digits + 1) })),
+    ticks: labelledTicks(domain, moves ? 5 : 2, digits + 1),
     traces,
     names: [...placeNames(traces, [], { widthPx: view.widthPx, heightPx }), ...stopNames],
     bands: [],

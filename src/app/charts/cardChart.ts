@@ -7,7 +7,7 @@ import { digitsFor, fixed } from './format.ts';
 import { type Moment, markBoxes, placeMarks } from './marks.ts';
 import { placeNames } from './names.ts';
 import { type RunView, runView } from './runView.ts';
-import { niceTicks } from './scale.ts';
+import { labelledTicks } from './scale.ts';
 import { type Series, traceOf } from './trace.ts';
 
 const HEIGHT_PX = 80;
@@ -39,10 +39,7 @@ export function cardChart(schedule: Schedule, widthPx: number): ChartModel | nul
     unit: `${amounts.unit} filled`,
     heightPx: HEIGHT_PX,
     domain: paddedDomain(domain, HEIGHT_PX),
-    ticks: niceTicks(domain, 3).map((value) => ({
-      value,
-      label: numberText(value, 3),
-    })),
+    ticks: labelledTicks(domain, 3, 3),
     traces: [trace],
     names: placeNames([named], markBoxes(marks), { widthPx, heightPx: HEIGHT_PX }),
     bands: [],

@@ -1,4 +1,5 @@
 /** Linear scales and the round numbers on them. */
+import { numberText } from '../format/numbers.ts';
 
 /** From and to, in the unit of what is drawn. */
 export type Domain = readonly [number, number];
@@ -45,3 +46,7 @@ export function niceTicks([low, high]: Domain, most: number): number[] {
   for (let n = first; n * step <= high + step * 1e-9; n++) ticks.push(Number((n * step).toPrecision(12)));
   return ticks;
 }
+
+/** Nice ticks with their figures. */
+export const labelledTicks = (domain: Domain, most: number, decimals: number) =>
+  niceTicks(domain, most).map((value) => ({ value, label: numberText(value, decimals) }));

@@ -1,13 +1,13 @@
 /** Spare time of every cycle: above zero it is free, down to the guard it is used, below that the cycle overruns. */
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { Schedule } from '../../engine/schedule-types.ts';
-import { numberText, shortNumber } from '../format/numbers.ts';
+import { shortNumber } from '../format/numbers.ts';
 import { type ChartModel, dotsOf, paddedDomain, valueAt, xOfFrame, yScale } from './chart.ts';
 import { fixed } from './format.ts';
 import { placeMarks } from './marks.ts';
 import type { PlacedName } from './names.ts';
 import { runView } from './runView.ts';
-import { type Domain, extent, niceTicks } from './scale.ts';
+import { type Domain, extent, labelledTicks } from './scale.ts';
 import { type Series, traceOf } from './trace.ts';
 
 const HEIGHT_PX = 80;
@@ -37,10 +37,7 @@ export function spareChart(schedule: Schedule, plan: Plan, widthPx: number): Cha
     unit: 's a cycle',
     heightPx: HEIGHT_PX,
     domain: paddedDomain(domain, HEIGHT_PX),
-    ticks: niceTicks(domain, 3).map((value) => ({
-      value,
-      label: numberText(value, 3),
-    })),
+    ticks: labelledTicks(domain, 3, 3),
     traces: [trace],
     names: guardName(y(0), y(-guardS)),
     bands: guardS > 0 ? [{ from: -guardS, to: 0, kind: 'guard', style: null }] : [],

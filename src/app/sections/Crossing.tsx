@@ -1,41 +1,11 @@
 /** 'It crosses the frame in T real seconds and should take s on screen': which interval that asks for. */
-import { useId, useState } from 'react';
+import { useState } from 'react';
 import { crossingIntervalS } from '../../engine/pacing/pacing.ts';
-import { FieldFrame } from '../fields/FieldFrame.tsx';
+import { EntryBox } from '../fields/EntryBox.tsx';
 import { durationText, readDuration } from '../format/durations.ts';
 import { StandingIcon } from '../icons.tsx';
 import { enterFigure } from '../store/pacingEdits.ts';
 import { endGesture, usePlan, useSchedule } from '../store/plan.ts';
-
-interface TimeBoxProps {
-  label: string;
-  text: string;
-  error: string | null;
-  onText: (text: string) => void;
-}
-
-function TimeBox({ label, text, error, onText }: TimeBoxProps) {
-  const id = useId();
-  return (
-    <FieldFrame id={id} label={label} error={error}>
-      {(described) => (
-        <div className={`box${error === null ? '' : ' bad'}`}>
-          <span className="v">
-            <input
-              id={id}
-              className="m"
-              value={text}
-              aria-invalid={error !== null}
-              aria-describedby={described}
-              autoComplete="off"
-              onChange={(event) => onText(event.target.value)}
-            />
-          </span>
-        </div>
-      )}
-    </FieldFrame>
-  );
-}
 
 const secondsOf = (text: string): number | null => {
   const seconds = readDuration(text);
@@ -61,8 +31,8 @@ export function Crossing() {
   };
   return (
     <>
-      <TimeBox label="Crosses the frame in" text={real} error={wrong(real)} onText={setReal} />
-      <TimeBox label="Should take on screen" text={screen} error={wrong(screen)} onText={setScreen} />
+      <EntryBox label="Crosses the frame in" text={real} error={wrong(real)} onText={setReal} />
+      <EntryBox label="Should take on screen" text={screen} error={wrong(screen)} onText={setScreen} />
       <p className="w2 outcome" role="status">
         {intervalS === null ? 'Give both times.' : `Interval ${durationText(intervalS, 3)}`}
       </p>

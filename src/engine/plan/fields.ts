@@ -47,10 +47,6 @@ export const count = (meta: NumberMeta, byDefault: number) => z._default(bounded
 export const optionalQuantity = (meta: NumberMeta) =>
   z._default(z.nullable(bounded(meta, false)).register(fieldRegistry, withoutRange(meta)), null);
 
-/** Like {@link count}, but `null` says 'not given: work it out'. */
-export const optionalCount = (meta: NumberMeta) =>
-  z._default(z.nullable(bounded(meta, true)).register(fieldRegistry, withoutRange(meta)), null);
-
 const withoutRange = ({ minimum: _minimum, maximum: _maximum, ...field }: NumberMeta): FieldMeta => field;
 
 /** A line of text, at most `longest` characters. */

@@ -527,7 +527,10 @@ const curvePoint = z.strictObject({
   share: share('Capacity left', 'Of the rated capacity.', 1, 1.2),
 });
 
-/** Made afresh for each plan, so that no two plans share one. Common practice, no source: enter the curve of your own cells' data sheet instead. */
+/**
+ * Made afresh for each plan, so that no two plans share one. Common practice, no source: enter the curve of your
+ * own cells' data sheet instead.
+ */
 const defaultCurve = () => [
   { temperatureC: -20, share: 0.5 },
   { temperatureC: 0, share: 0.8 },
