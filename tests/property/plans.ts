@@ -1,5 +1,6 @@
 /** Random valid plans: every mode, many at the edge of what fits. */
 import fc from 'fast-check';
+import { defaultPlan } from '../../src/engine/plan/parse.ts';
 import {
   AXIS_KINDS,
   type Axis,
@@ -343,23 +344,32 @@ const anyCase: fc.Arbitrary<Case> = fc
     marked: d.shutter.marked,
     // Cloned, since drawn objects may be without a prototype.
     plan: structuredClone<Plan>({
+      ...defaultPlan(),
       format: 'escapement-plan',
       version: 1,
       title: d.title,
       notes: d.notes,
       technique: d.technique,
       ...d.paced,
-      start: { date: d.when.date, time: d.when.time, whenRepeated: d.whenRepeated },
+      start: { ...defaultPlan().start, date: d.when.date, time: d.when.time, whenRepeated: d.whenRepeated },
       place: {
         name: '',
         zone: d.when.zone,
         utcOffsetMin: d.utcOffsetMin,
         latitudeDeg: null,
         longitudeDeg: null,
+        horizon: [],
       },
-      camera: d.camera,
+      camera: { ...defaultPlan().camera, ...d.camera },
       trigger: d.trigger,
-      exposure: { shutterS: d.shutter.shutterS, apertureF: 8, iso: 100, timedBy: d.timedBy, ...d.bracket },
+      exposure: {
+        ...defaultPlan().exposure,
+        shutterS: d.shutter.shutterS,
+        apertureF: 8,
+        iso: 100,
+        timedBy: d.timedBy,
+        ...d.bracket,
+      },
       cycle: { guardS: d.guardS },
       rig: { axes: d.lists.drawn.axes },
       move: { ...d.move, tracks: d.lists.tracks },

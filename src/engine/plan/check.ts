@@ -111,6 +111,13 @@ function startFaults(plan: Plan): Fault[] {
       allowed: 'a day of the calendar from 1970-01-01 to 2999-12-31',
     });
   }
+  if (!isCalendarDate(plan.light.meteredDate)) {
+    faults.push({
+      path: 'light.meteredDate',
+      found: foundText(plan.light.meteredDate),
+      allowed: 'a day of the calendar',
+    });
+  }
   if (!IANAZone.create(plan.place.zone).isValid) {
     faults.push({
       path: 'place.zone',
@@ -119,6 +126,36 @@ function startFaults(plan: Plan): Fault[] {
     });
   }
   return faults;
+}
+
+/** Pairs of fields of which the second must be the larger one. */
+const IN_ORDER = [
+  ['sky', 'goldenLowDeg', 'goldenHighDeg'],
+  ['sky', 'blueLowDeg', 'blueHighDeg'],
+  ['window', 'sunAltitudeMinDeg', 'sunAltitudeMaxDeg'],
+  ['pane', 'sillMm', 'headMm'],
+  ['pane', 'setNearMm', 'setFarMm'],
+  ['pane', 'setLeftMm', 'setRightMm'],
+] as const;
+
+function orderFaults(plan: Plan): Fault[] {
+  return IN_ORDER.flatMap(([section, low, high]) => {
+    const fields: Readonly<Record<string, unknown>> = plan[section];
+    const [from, to] = [fields[low], fields[high]];
+    if (typeof from !== 'number' || typeof to !== 'number' || from < to) return [];
+    return [{ path: `${section}.${high}`, found: foundText(to), allowed: `more than ${low}, ${from}` }];
+  });
+}
+
+function horizonFaults({ place }: Plan): Fault[] {
+  return place.horizon.flatMap(({ azimuthDeg }, i) => {
+    const before = place.horizon[i - 1]?.azimuthDeg ?? -1;
+    if (azimuthDeg > before) return [];
+    const path = `place.horizon[${i}].azimuthDeg`;
+    return [
+      { path, found: foundText(azimuthDeg), allowed: `more than ${before}, the azimuth of the point before` },
+    ];
+  });
 }
 
 function pacingFaults(plan: Plan): Fault[] {
@@ -154,6 +191,8 @@ function pacingFaults(plan: Plan): Fault[] {
 export function crossFaults(plan: Plan): Fault[] {
   return [
     ...startFaults(plan),
+    ...horizonFaults(plan),
+    ...orderFaults(plan),
     ...pacingFaults(plan),
     ...repeatedNames(plan.rig.axes, 'rig.axes'),
     ...axisFaults(plan),

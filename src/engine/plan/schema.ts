@@ -28,6 +28,21 @@ export const MAX_FRAMES = 1_000_000;
 /** Longest run that is worked out, in seconds: ten years of 365 days. */
 export const MAX_RUN_S = 3650 * 86_400;
 
+/** What in the sky a start can go by. */
+export const START_EVENTS = [
+  'astronomicalDawn',
+  'nauticalDawn',
+  'civilDawn',
+  'sunrise',
+  'solarNoon',
+  'sunset',
+  'civilDusk',
+  'nauticalDusk',
+  'astronomicalDusk',
+  'moonrise',
+  'moonset',
+] as const;
+
 const section = <T extends z.core.$ZodLooseShape>(shape: T) => z.prefault(z.strictObject(shape), {} as never);
 
 const name = (byDefault: string) =>
@@ -153,6 +168,38 @@ const start = section({
     ['first', 'second'],
     'first',
   ),
+  tiedTo: choice(
+    {
+      title: 'Start goes by',
+      description: 'The clock, or the sun or moon: then it stays true when the date changes.',
+    },
+    ['clock', 'sky'],
+    'clock',
+  ),
+  event: choice(
+    { title: 'Event', description: 'What in the sky the start goes by.' },
+    START_EVENTS,
+    'sunset',
+  ),
+  offsetMin: quantity(
+    {
+      title: 'After the event by',
+      unit: 'min',
+      description: 'Minutes from the event to the first frame; negative is before it.',
+      minimum: -1440,
+      maximum: 1440,
+      step: 5,
+    },
+    0,
+  ),
+});
+
+const horizonPoint = z.strictObject({
+  azimuthDeg: quantity(
+    { title: 'Azimuth', unit: '°', description: 'From north, clockwise.', minimum: 0, maximum: 360 },
+    0,
+  ),
+  altitudeDeg: quantity({ title: 'Altitude', unit: '°', minimum: -30, maximum: 90 }, 0),
 });
 
 const place = section({
@@ -190,6 +237,204 @@ const place = section({
     maximum: 180,
     step: 0.1,
   }),
+  horizon: z._default(z.array(horizonPoint).check(z.maxLength(720)), () => []),
+});
+
+const altitude = (title: string, description: string, byDefault: number) =>
+  quantity({ title, unit: '°', description, minimum: -18, maximum: 90, step: 0.5 }, byDefault);
+
+/** Common practice, no source: the hours are the user's own, these are what many call them. */
+const sky = section({
+  goldenLowDeg: altitude('Golden hour from', 'Lowest altitude of the sun.', -4),
+  goldenHighDeg: altitude('Golden hour to', 'Highest altitude of the sun.', 6),
+  blueLowDeg: altitude('Blue hour from', 'Lowest altitude of the sun.', -6),
+  blueHighDeg: altitude('Blue hour to', 'Highest altitude of the sun.', -4),
+});
+
+const clockOrNone = (title: string, description: string) =>
+  formattedText(
+    {
+      title,
+      description,
+      pattern: /^$|^([01]\d|2[0-3]):[0-5]\d$/,
+      form: 'nothing, or a 24-hour clock time such as 06:30',
+    },
+    '',
+  );
+
+const bearing = (title: string, description: string) =>
+  optionalQuantity({ title, unit: '°', description, minimum: 0, maximum: 360, step: 1 });
+
+const skyAltitude = (title: string, description: string) =>
+  optionalQuantity({ title, unit: '°', description, minimum: -90, maximum: 90, step: 0.5 });
+
+const window = section({
+  used: flag(
+    { title: 'Ask for a window', description: 'A stretch of time in which the sun does what is wanted.' },
+    false,
+  ),
+  sunAltitudeMinDeg: skyAltitude('Sun at least at', 'Lowest altitude, geometric.'),
+  sunAltitudeMaxDeg: skyAltitude('Sun at most at', 'Highest altitude, geometric.'),
+  sunAzimuthFromDeg: bearing('Sun from azimuth', 'From north, clockwise; on to the other, clockwise.'),
+  sunAzimuthToDeg: bearing('Sun to azimuth', 'From north, clockwise.'),
+  sunAndHorizon: choice(
+    { title: 'Own horizon', description: 'Whether the sun must stand over the horizon that you entered.' },
+    ['any', 'above', 'below'],
+    'any',
+  ),
+  sunOnPane: choice(
+    { title: 'Pane', description: 'Whether the sun must come through the pane and reach the set.' },
+    ['any', 'onSet', 'offSet'],
+    'any',
+  ),
+  clockFrom: clockOrNone('Not before', 'Local clock.'),
+  clockTo: clockOrNone('Not after', 'Local clock; earlier than the other means past midnight.'),
+  moon: choice(
+    { title: 'Moon', description: 'Down, or less lit than the share given, or anything.' },
+    ['any', 'down', 'downOrDim'],
+    'any',
+  ),
+  moonLitMaxShare: share('Moon lit at most', 'Lit share of its disk that still passes as dim.', 0.25),
+});
+
+const millimetres = (title: string, description: string, byDefault: number, minimum = 0) =>
+  quantity({ title, unit: 'mm', description, minimum, maximum: 100_000, step: 50 }, byDefault);
+
+const pane = section({
+  used: flag({ title: 'Sun through a pane', description: 'A window or door of the room.' }, false),
+  facingDeg: quantity(
+    {
+      title: 'Facing',
+      unit: '°',
+      description: 'Azimuth to which the pane looks out, from north, clockwise.',
+      minimum: 0,
+      maximum: 360,
+      step: 5,
+    },
+    180,
+  ),
+  sillMm: millimetres('Sill', 'Lower edge of the glass above the floor.', 900),
+  headMm: millimetres('Head', 'Upper edge of the glass above the floor.', 2100),
+  widthMm: millimetres('Width', 'Of the glass.', 1200, 1),
+  roomDepthMm: millimetres('Room depth', 'From the pane to the opposite wall.', 4000, 1),
+  setHeightMm: millimetres('Set height', 'Top of the table, or 0 for the floor.', 750),
+  setNearMm: millimetres('Set from', 'Nearest edge of the set, into the room from the pane.', 800),
+  setFarMm: millimetres('Set to', 'Farthest edge of the set, into the room from the pane.', 1600),
+  setLeftMm: millimetres(
+    'Set left',
+    'Along the wall from the middle of the pane, looking out.',
+    -500,
+    -100_000,
+  ),
+  setRightMm: millimetres(
+    'Set right',
+    'Along the wall from the middle of the pane, looking out.',
+    500,
+    -100_000,
+  ),
+});
+
+/** Reading of a meter or of a test frame that came out right. */
+const reading = {
+  meteredDate: formattedText(
+    {
+      title: 'Read on',
+      description: 'Local date of the reading.',
+      pattern: /^\d{4}-\d{2}-\d{2}$/,
+      form: 'a date such as 2026-08-08',
+    },
+    '2026-06-21',
+  ),
+  meteredTime: formattedText(
+    {
+      title: 'Read at',
+      description: 'Local clock of the reading.',
+      pattern: /^([01]\d|2[0-3]):[0-5]\d(:[0-5]\d)?$/,
+      form: 'a 24-hour clock time such as 19:40',
+    },
+    '12:00',
+  ),
+  meteredShutterS: quantity({ title: 'Shutter read', unit: 's', minimum: 0.00001, maximum: 7200 }, 1 / 60),
+  meteredApertureF: quantity({ title: 'Aperture read', unit: 'f/', minimum: 0.5, maximum: 128 }, 8),
+  meteredIso: quantity({ title: 'ISO read', minimum: 1, maximum: 10_000_000 }, 100),
+  meteredFilterStops: quantity(
+    { title: 'Filter read through', unit: 'stops', minimum: 0, maximum: 30, step: 1 },
+    0,
+  ),
+};
+
+const light = section({
+  kind: choice(
+    {
+      title: 'Light',
+      description: 'Not planned, steady as of studio lamps, or from sun, twilight and moon.',
+    },
+    ['none', 'studio', 'sky'],
+    'none',
+  ),
+  studioEv: quantity(
+    {
+      title: 'Studio light',
+      unit: 'EV',
+      description: 'Metered exposure value at ISO 100.',
+      minimum: -10,
+      maximum: 24,
+      step: 0.5,
+    },
+    8,
+  ),
+  cloudStops: quantity(
+    {
+      title: 'Cloud takes',
+      unit: 'stops',
+      description: 'Light lost against a clear sky. Common practice, no source: 1 thin, 2 grey, 3 heavy.',
+      minimum: 0,
+      maximum: 8,
+      step: 0.5,
+    },
+    0,
+  ),
+  moonlight: flag({ title: 'Count the moon', description: 'Its light, where it is up.' }, true),
+  sceneStops: quantity(
+    {
+      title: 'Scene is brighter by',
+      unit: 'stops',
+      description: 'Than a grey surface lying open to the sky. A metered reading replaces it.',
+      minimum: -20,
+      maximum: 20,
+      step: 0.5,
+    },
+    0,
+  ),
+  incidentC: quantity(
+    {
+      title: 'Incident constant C',
+      description: 'E = C · 2^EV / 100 lux. Meters are made with 250, some with 320 to 340.',
+      minimum: 200,
+      maximum: 400,
+      step: 10,
+    },
+    250,
+  ),
+  metered: flag({ title: 'I have a reading', description: 'Fixes how bright the scene is.' }, false),
+  ...reading,
+});
+
+const lamps = section({
+  mainsHz: choice(
+    {
+      title: 'Mains',
+      description: 'Frequency of the mains that feeds the lamps; none for daylight or cells.',
+    },
+    ['none', '50', '60'],
+    'none',
+  ),
+  depthShare: share(
+    'Ripple depth',
+    'How far the lamp’s light swings about its mean: 1 goes down to dark.',
+    0.3,
+  ),
+  limitShare: share('Ripple allowed', 'Change from frame to frame that you accept.', 0.01),
 });
 
 const camera = section({
@@ -295,6 +540,53 @@ const camera = section({
     },
     500_000_000,
   ),
+  focalLengthMm: quantity({ title: 'Focal length', unit: 'mm', minimum: 1, maximum: 5000, step: 1 }, 24),
+  sensorWidthMm: quantity({ title: 'Sensor width', unit: 'mm', minimum: 1, maximum: 200, step: 0.1 }, 36),
+  sensorHeightMm: quantity({ title: 'Sensor height', unit: 'mm', minimum: 1, maximum: 200, step: 0.1 }, 24),
+});
+
+const view = section({
+  used: flag(
+    {
+      title: 'Watch for the sun in frame',
+      description: 'Needs a place and where the lens looks.',
+    },
+    false,
+  ),
+  azimuthDeg: quantity(
+    {
+      title: 'Lens looks to',
+      unit: '°',
+      description: 'Azimuth of the lens axis with the pan at 0, from north, clockwise.',
+      minimum: 0,
+      maximum: 360,
+      step: 5,
+    },
+    180,
+  ),
+  altitudeDeg: quantity(
+    {
+      title: 'Lens looks up by',
+      unit: '°',
+      description: 'Altitude of the lens axis with the tilt at 0.',
+      minimum: -90,
+      maximum: 90,
+      step: 1,
+    },
+    0,
+  ),
+  stars: flag({ title: 'Stars must stay points', description: 'Says how far they trail.' }, false),
+  starTrailMaxPx: quantity(
+    {
+      title: 'Trail allowed',
+      unit: 'px',
+      description: 'On the sensor. Common practice, no source: two or three pass for points.',
+      minimum: 0.1,
+      maximum: 1000,
+      step: 0.5,
+    },
+    3,
+  ),
 });
 
 const trigger = section({
@@ -322,6 +614,102 @@ const trigger = section({
     },
     ['startToStart', 'endToStart'],
     'startToStart',
+  ),
+});
+
+/** Settings that a ramp can change. */
+export const RAMP_SETTINGS = ['shutter', 'iso', 'aperture'] as const;
+
+const rampStep = z.strictObject({
+  setting: choice({ title: 'Change' }, RAMP_SETTINGS, 'shutter'),
+  to: quantity(
+    {
+      title: 'To',
+      description: 'Seconds, ISO or f-number, as marked: where this setting stops and the next goes on.',
+      minimum: 0.00001,
+      maximum: 10_000_000,
+    },
+    1,
+  ),
+  step: choice({ title: 'In steps of', unit: 'stop' }, ['third', 'half', 'full'], 'third'),
+  by: choice(
+    { title: 'Changed by', description: 'The camera by itself, or a hand during the spare time.' },
+    ['camera', 'hand'],
+    'camera',
+  ),
+});
+
+const ramp = section({
+  used: flag({ title: 'Follow the light', description: 'Settings change as the light does.' }, false),
+  /** In the order in which they are changed as the light falls; backwards as it returns. */
+  steps: z._default(z.array(rampStep).check(z.maxLength(12)), () => [
+    { setting: 'shutter' as const, to: 1, step: 'third' as const, by: 'camera' as const },
+    { setting: 'iso' as const, to: 800, step: 'third' as const, by: 'camera' as const },
+  ]),
+  nightStops: quantity(
+    {
+      title: 'Night stays darker by',
+      unit: 'stops',
+      description: 'A night that is exposed like day looks like day.',
+      minimum: 0,
+      maximum: 6,
+      step: 0.5,
+    },
+    1,
+  ),
+  nightFromDeg: quantity(
+    {
+      title: 'From sun altitude',
+      unit: '°',
+      description: 'Where the night allowance begins.',
+      minimum: -18,
+      maximum: 30,
+      step: 1,
+    },
+    0,
+  ),
+  nightFullDeg: quantity(
+    {
+      title: 'In full at',
+      unit: '°',
+      description: 'Where the whole allowance is reached.',
+      minimum: -18,
+      maximum: 30,
+      step: 1,
+    },
+    -12,
+  ),
+  hysteresisStops: quantity(
+    {
+      title: 'Hysteresis',
+      unit: 'stops',
+      description: 'How far beyond half a step the light must go before anything changes.',
+      minimum: 0,
+      maximum: 2,
+      step: 0.05,
+    },
+    0.1,
+  ),
+  toleranceStops: quantity(
+    {
+      title: 'Error allowed',
+      unit: 'stops',
+      description: 'Beyond the ends of the ramp: farther off, a frame counts as out of range.',
+      minimum: 0.05,
+      maximum: 6,
+      step: 0.1,
+    },
+    0.5,
+  ),
+  changeS: quantity(
+    {
+      title: 'A change by hand takes',
+      unit: 's',
+      minimum: 0,
+      maximum: 3600,
+      step: 1,
+    },
+    8,
   ),
 });
 
@@ -365,6 +753,26 @@ const exposure = section({
     },
     1,
   ),
+  filterStops: quantity(
+    {
+      title: 'ND filter',
+      unit: 'stops',
+      description: 'Density 0.3 is one stop. No eye protection, whatever its density.',
+      minimum: 0,
+      maximum: 30,
+      step: 1,
+    },
+    0,
+  ),
+  shutterAngleMaxDeg: optionalQuantity({
+    title: 'Shutter angle at most',
+    unit: '°',
+    description: '360 × exposure / interval: the ramp’s shutter goes no further. 180 is half the interval.',
+    minimum: 0.1,
+    maximum: 360,
+    step: 10,
+  }),
+  ramp,
 });
 
 const cycle = section({
@@ -678,7 +1086,13 @@ export const planSchema = z.strictObject({
   pacing,
   start,
   place,
+  sky,
+  window,
+  pane,
+  light,
+  lamps,
   camera,
+  view,
   trigger,
   exposure,
   cycle,
@@ -705,5 +1119,10 @@ export type Load = Plan['power']['loads'][number];
 /** One memory card. */
 export type Card = Plan['storage']['cards'][number];
 
+/** One point of the user's own horizon. */
+export type HorizonPoint = Plan['place']['horizon'][number];
+/** One stretch of a ramp: a setting and how far it is taken. */
+export type RampStep = Plan['exposure']['ramp']['steps'][number];
+
 /** Schemas of the list members, for 'add one more' with every default filled in. */
-export const memberSchemas = { axis, track, keyframe, source, load, card } as const;
+export const memberSchemas = { axis, track, keyframe, source, load, card, horizonPoint, rampStep } as const;

@@ -197,7 +197,11 @@ const LOCAL_TZ: readonly Local[] = [
 
 function planAt([zone, date, time, whenRepeated]: Local, utcOffsetMin: number | null = null) {
   const plan = defaultPlan();
-  return { ...plan, place: { ...plan.place, zone, utcOffsetMin }, start: { date, time, whenRepeated } };
+  return {
+    ...plan,
+    place: { ...plan.place, zone, utcOffsetMin },
+    start: { ...plan.start, date, time, whenRepeated },
+  };
 }
 
 function* starts(table: readonly Local[]): Generator<TextCase> {
