@@ -7,6 +7,7 @@ import { Findings } from './findings/Findings.tsx';
 import { Inputs } from './sections/Inputs.tsx';
 import { useDrop, useShortcuts } from './shortcuts.ts';
 import { usePlan, useSchedule } from './store/plan.ts';
+import { useHeld } from './store/schedules.ts';
 import { setCycleFrame, useCursor, useView } from './store/view.ts';
 import { MiniStrip } from './strip/MiniStrip.tsx';
 import { Strip } from './strip/Strip.tsx';
@@ -31,7 +32,7 @@ function usePainted(): boolean {
 /** The charts follow the figures, as soon as there is time. */
 function Run() {
   const plan = useDeferredValue(usePlan((present) => present));
-  const schedule = useDeferredValue(useSchedule());
+  const schedule = useHeld(useDeferredValue(useSchedule()));
   const [cursor, setCursor] = useCursor();
   const painted = usePainted();
   const blank = <div className="panel blank" aria-hidden="true" />;

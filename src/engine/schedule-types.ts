@@ -9,6 +9,10 @@ export interface AxisColumns {
   stepsPerUnit: number;
   /** Whole microsteps from the axis's zero, at each frame. */
   steps: Int32Array;
+  /** Lowest and highest position, and the largest number of steps from one frame to the next. */
+  lowestSteps: number;
+  highestSteps: number;
+  largestMoveSteps: number;
   /** Seconds the axis moves after each frame, rest to rest; the whole interval in continuous motion. */
   moveS: Float64Array;
 }

@@ -18,6 +18,7 @@ import { motionOf } from './motion/motion.ts';
 import { judgePacing } from './pacing/findings.ts';
 import { paceOf } from './pacing/pacing.ts';
 import type { Plan } from './plan/schema.ts';
+import { Room } from './room.ts';
 import type { Draft, Judge, Run } from './run.ts';
 import { eventsOf } from './schedule-events.ts';
 import type { Schedule, Totals } from './schedule-types.ts';
@@ -39,11 +40,14 @@ const JUDGES: readonly Judge[] = [
 /**
  * Works out a plan.
  * @param plan - a plan as `parsePlan` gives it: every field in range, every reference known
+ * @param room - memory for the columns. A room used before is used again: what the earlier schedule's columns
+ *   held is gone, so that nobody may read them any more.
  * @returns columns with one entry a frame, totals, events, findings and margins. The same plan gives the same
  *   schedule; the plan is not changed.
  */
-export function schedule(plan: Plan): Schedule {
-  const run = runOf(plan);
+export function schedule(plan: Plan, room = new Room()): Schedule {
+  room.clear();
+  const run = runOf(plan, room);
   const judged = JUDGES.map((judge) => judge(run));
   const findings = inOrder(judged.flatMap((said) => said.findings).map((draft) => timed(run, draft)));
   const margins = judged.flatMap((said) => said.margins);
@@ -63,20 +67,26 @@ export function schedule(plan: Plan): Schedule {
   };
 }
 
-function runOf(plan: Plan): Run {
+function runOf(plan: Plan, room: Room): Run {
   const pace = paceOf(plan);
   const lane = cameraLane(plan);
-  const intervalS = new Float64Array(pace.frames).fill(pace.intervalS);
-  const motion = motionOf(plan, intervalS);
-  const cycle = fillCycle(plan, pace, lane, intervalS, motion.moveS);
-  const sources = energyOf(plan, {
+  const intervalS = room.f64(pace.frames).fill(pace.intervalS);
+  const motion = motionOf(plan, intervalS, room);
+  const elapsedS = room.f64(pace.frames);
+  for (let k = 0; k < pace.frames; k += 1) elapsedS[k] = k * pace.intervalS;
+  const lanes = [lane];
+  const rung = null;
+  const cycle = fillCycle(plan, { lanes, rung, elapsedS, intervalS, moveS: motion.moveS }, room);
+  const periods = {
     periodS: cycle.periodS,
-    exposureS: cycle.columns.exposureS,
-    busyS: lane.busyS,
+    runS: cycle.runS,
+    lanes,
+    rung,
     moveS: motion.moveS,
     axes: motion.axes,
-  });
-  const storage = storageOf(plan, intervalS);
+  };
+  const sources = energyOf(plan, periods, room);
+  const storage = storageOf(plan, intervalS, room);
   const start = startOf(plan);
   const endMs = start.startMs + pace.eventDurationS * 1000;
   const offsets = offsetSpans(plan.place.zone, start.startMs, endMs, plan.place.utcOffsetMin);

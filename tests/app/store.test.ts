@@ -14,10 +14,10 @@ import {
   planStore,
   redo,
   replacePlan,
-  scheduleOf,
   startWith,
   undo,
 } from '../../src/app/store/plan.ts';
+import { hold, scheduleOf } from '../../src/app/store/schedules.ts';
 import { readPlan } from '../../src/engine/plan/parse.ts';
 import { testPlan } from './plan.ts';
 
@@ -147,6 +147,32 @@ describe('what does not fit', () => {
 
 test('the schedule of a plan is worked out once', () => {
   expect(scheduleOf(currentPlan())).toBe(scheduleOf(currentPlan()));
+});
+
+describe('schedules that are out of date', () => {
+  const edit = (intervalS: number) => scheduleOf(setAt(testPlan(), 'pacing.intervalS', intervalS));
+
+  test('give their memory to the next but one, unless they are held', () => {
+    // Rooms get their size on their second use.
+    for (const intervalS of [8, 9, 10, 11, 12, 13]) edit(intervalS);
+    const [first, second, third] = [edit(20), edit(21), edit(22)];
+    expect(third.columns.elapsedS.buffer).toBe(first.columns.elapsedS.buffer);
+    const free = hold(second);
+    const kept = structuredClone(second.columns);
+    for (const intervalS of [23, 24, 25, 26]) edit(intervalS);
+    expect(second.columns).toEqual(kept);
+    free();
+    for (const intervalS of [27, 28, 29, 30]) edit(intervalS);
+    expect(second.columns).not.toEqual(kept);
+  });
+
+  test('stay as they are until the next has been drawn', () => {
+    for (const intervalS of [8, 9, 10, 11]) edit(intervalS);
+    const shown = edit(20);
+    const kept = structuredClone(shown.columns);
+    edit(21);
+    expect(shown.columns).toEqual(kept);
+  });
 });
 
 test('a browser that stores nothing gives no plan, and no error', async () => {

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { test, vi } from 'vitest';
 import { parsePlan, serialisePlan } from '../../src/engine/plan/parse.ts';
 import type { Plan } from '../../src/engine/plan/schema.ts';
+import { Room } from '../../src/engine/room.ts';
 import { schedule } from '../../src/engine/schedule.ts';
 import { must, same } from './close.ts';
 import { type Case, deepFreeze, plans } from './plans.ts';
@@ -34,6 +35,32 @@ test('the same plan gives the same schedule, and stays as it was', () => {
     const first = schedule(deepFreeze(plan));
     must(isDeepStrictEqual(plan, before), 'the plan was changed');
     must(isDeepStrictEqual(schedule(before), first), 'another schedule came out');
+  });
+});
+
+/** Room in which something has been left. */
+class UsedRoom extends Room {
+  override f64(length: number) {
+    return super.f64(length).fill(Number.NaN);
+  }
+  override f32(length: number) {
+    return super.f32(length).fill(Number.NaN);
+  }
+  override i32(length: number) {
+    return super.i32(length).fill(-77);
+  }
+  override u16(length: number) {
+    return super.u16(length).fill(7777);
+  }
+  override u8(length: number) {
+    return super.u8(length).fill(77);
+  }
+}
+
+test('a room used before gives the same schedule as a new one', () => {
+  const room = new UsedRoom();
+  property(({ plan }) => {
+    must(isDeepStrictEqual(schedule(plan, room), schedule(plan)), 'another schedule came out');
   });
 });
 

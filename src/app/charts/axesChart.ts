@@ -50,7 +50,7 @@ export function axesCharts(schedule: Schedule, plan: Plan, widthPx: number): Cha
 
 function drawnAxis(columns: AxisColumns, n: number): DrawnAxis {
   const factor = 1 / columns.stepsPerUnit;
-  const span = extent(columns.steps, factor) ?? [0, 0];
+  const span: Domain = [columns.lowestSteps * factor, columns.highestSteps * factor];
   const digits = Math.max(1, digitsFor(span[1] - span[0]));
   const series = {
     name: columns.name,

@@ -81,10 +81,7 @@ const KeyframeRow = memo(function KeyframeRow(props: KeyframeProps) {
 function TrackFacts({ name }: { name: string }) {
   const axis = useSchedule().columns.axes.find((columns) => columns.name === name);
   if (!axis || axis.steps.length < 2) return null;
-  let most = 0;
-  for (let i = 1; i < axis.steps.length; i += 1) {
-    most = Math.max(most, Math.abs((axis.steps[i] ?? 0) - (axis.steps[i - 1] ?? 0)));
-  }
+  const most = axis.largestMoveSteps;
   const size = withUnit(shortNumber(most / axis.stepsPerUnit), axis.unit === 'deg' ? '°' : 'mm');
   return (
     <p className="s">

@@ -6,10 +6,10 @@ import { crossFaults } from '../../engine/plan/check.ts';
 import type { Fault } from '../../engine/plan/faults.ts';
 import { defaultPlan } from '../../engine/plan/parse.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
-import { schedule } from '../../engine/schedule.ts';
 import type { Schedule } from '../../engine/schedule-types.ts';
 import { clearDrafts } from './drafts.ts';
 import { getAt, setAt } from './paths.ts';
+import { scheduleOf } from './schedules.ts';
 
 interface PlanState {
   plan: Plan;
@@ -24,14 +24,6 @@ const history = () => planStore.temporal.getState();
 
 /** The plan as it is now. */
 export const currentPlan = (): Plan => planStore.getState().plan;
-
-let last: { plan: Plan; schedule: Schedule } | null = null;
-
-/** The schedule of a plan. The last one is kept; older ones are worked out again, since they are large. */
-export function scheduleOf(plan: Plan): Schedule {
-  if (last?.plan !== plan) last = { plan, schedule: schedule(plan) };
-  return last.schedule;
-}
 
 /** Something picked out of the plan; the component is drawn again only if it changed. */
 export const usePlan = <T>(pick: (plan: Plan) => T): T => useStore(planStore, (state) => pick(state.plan));

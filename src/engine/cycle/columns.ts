@@ -1,9 +1,9 @@
 /** The two lanes of every frame of a run, and the frames that decide. */
-import type { Pace } from '../pacing/pacing.ts';
 import type { Plan } from '../plan/schema.ts';
+import type { Room } from '../room.ts';
 import type { CycleExtremes } from '../run.ts';
 import type { Columns } from '../schedule-types.ts';
-import type { CameraLane } from './cycle.ts';
+import { type CameraLane, fillByRung } from './cycle.ts';
 
 type CycleColumns = Pick<
   Columns,
@@ -15,65 +15,105 @@ export interface CycleRun {
   columns: CycleColumns;
   /** Seconds a frame takes: its interval, or the longer lane if that overruns or no frame follows. */
   periodS: Float64Array;
+  /** All periods together. */
+  runS: number;
   extremes: CycleExtremes;
+}
+
+/** What the lanes of a run are made of. */
+export interface CycleFrames {
+  /** Camera lane of each rung of the ramp; one without a ramp. */
+  lanes: readonly CameraLane[];
+  /** Rung of each frame; null without a ramp. */
+  rung: Uint16Array | null;
+  /** Seconds from the first shutter opening to this one. */
+  elapsedS: Float64Array;
+  /** Seconds to the next shutter opening. */
+  intervalS: Float64Array;
+  /** Seconds the rig moves after each frame. */
+  moveS: Float64Array;
 }
 
 /**
  * Fills the lanes of a run.
- * @param intervalS - seconds to the next shutter opening, one entry a frame
- * @param moveS - seconds the rig moves after each frame
  *
  * The last frame has no interval to fit into; its spare is reckoned as if another frame followed.
  */
-export function fillCycle(
-  plan: Plan,
-  pace: Pace,
-  lane: CameraLane,
-  intervalS: Float64Array,
-  moveS: Float64Array,
-): CycleRun {
-  const frames = intervalS.length;
-  const column = () => new Float64Array(frames);
-  const exposureS = column().fill(lane.exposureS);
-  const holdS = column().fill(lane.holdS);
-  const cameraS = column().fill(lane.cameraS);
-  const elapsedS = column();
+export function fillCycle(plan: Plan, frames: CycleFrames, room: Room): CycleRun {
+  const { lanes, rung, elapsedS, intervalS, moveS } = frames;
+  const column = () => room.f64(intervalS.length);
+  const byLane = (part: keyof CameraLane): Float64Array => {
+    const filled = column();
+    fillByRung(
+      filled,
+      Float64Array.from(lanes, (lane) => lane[part]),
+      rung,
+    );
+    return filled;
+  };
+  const exposureS = byLane('exposureS');
+  const holdS = byLane('holdS');
+  const cameraS = byLane('cameraS');
   const settleS = column();
   const rigS = column();
+  if (plan.move.mode === 'moveShootMove') fillRig(rigS, settleS, holdS, moveS, plan.move.settleS);
+  else {
+    settleS.fill(0);
+    rigS.fill(0);
+  }
   const spareS = column();
   const periodS = column();
-  const between = plan.move.mode === 'moveShootMove';
-  const { settleS: settle } = plan.move;
-  const { guardS } = plan.cycle;
-  const extremes = {
-    longestS: 0,
-    longestFrame: 1,
-    tightestSpareS: Number.POSITIVE_INFINITY,
-    tightestFrame: 1,
-  };
+  const extremes = fillSpare(spareS, periodS, intervalS, cameraS, rigS, plan.cycle.guardS);
+  return { columns: { elapsedS, exposureS, holdS, cameraS, settleS, rigS, spareS }, periodS, ...extremes };
+}
+
+/** Rig lane of a rig that moves between exposures: hold, move, settle; the settle goes into its own column. */
+function fillRig(
+  rigS: Float64Array,
+  settleS: Float64Array,
+  holdS: Float64Array,
+  moveS: Float64Array,
+  settle: number,
+): void {
+  for (let k = 0; k < rigS.length; k += 1) {
+    const move = moveS[k] as number;
+    const ring = move > 0 ? settle : 0;
+    settleS[k] = ring;
+    rigS[k] = (holdS[k] as number) + move + ring;
+  }
+}
+
+/** Fills spare and period of each frame, and finds the frames that decide. */
+function fillSpare(
+  spareS: Float64Array,
+  periodS: Float64Array,
+  intervalS: Float64Array,
+  cameraS: Float64Array,
+  rigS: Float64Array,
+  guardS: number,
+): Pick<CycleRun, 'extremes' | 'runS'> {
+  const frames = spareS.length;
+  let longestS = 0;
+  let longestFrame = 1;
+  let tightestSpareS = Number.POSITIVE_INFINITY;
+  let tightestFrame = 1;
+  let runS = 0;
   for (let k = 0; k < frames; k += 1) {
     const interval = intervalS[k] as number;
-    elapsedS[k] = k * pace.intervalS;
-    let rig = 0;
-    if (between) {
-      const move = moveS[k] as number;
-      const ring = move > 0 ? settle : 0;
-      settleS[k] = ring;
-      rig = lane.holdS + move + ring;
-      rigS[k] = rig;
-    }
-    const longer = Math.max(rig, lane.cameraS);
+    const longer = Math.max(rigS[k] as number, cameraS[k] as number);
     const spare = interval - guardS - longer;
+    const period = interval > longer && k < frames - 1 ? interval : longer;
     spareS[k] = spare;
-    periodS[k] = interval > longer && k < frames - 1 ? interval : longer;
-    if (longer > extremes.longestS) {
-      extremes.longestS = longer;
-      extremes.longestFrame = k + 1;
+    periodS[k] = period;
+    runS += period;
+    if (longer > longestS) {
+      longestS = longer;
+      longestFrame = k + 1;
     }
-    if (spare < extremes.tightestSpareS) {
-      extremes.tightestSpareS = spare;
-      extremes.tightestFrame = k + 1;
+    if (spare < tightestSpareS) {
+      tightestSpareS = spare;
+      tightestFrame = k + 1;
     }
   }
-  return { columns: { elapsedS, exposureS, holdS, cameraS, settleS, rigS, spareS }, periodS, extremes };
+  return { extremes: { longestS, longestFrame, tightestSpareS, tightestFrame }, runS };
 }

@@ -6,7 +6,7 @@
  * shutter has closed, move, settle. The rig may move while the camera takes its dark frame and writes.
  * Source: the definitions of this project's design; durations are the user's own measurements.
  */
-import { bracketS, getsDarkFrame } from '../exposure/shutter.ts';
+import { bracketS, getsDarkFrame, openShutterS } from '../exposure/shutter.ts';
 import type { Plan } from '../plan/schema.ts';
 
 /** One stretch of the camera lane. */
@@ -29,8 +29,11 @@ export interface CameraLane {
   busyS: number;
 }
 
-/** The camera lane of a frame as its stretches, in order, those of no length left out. */
-export function cameraPhases(plan: Plan): Phase[] {
+/**
+ * The camera lane of a frame as its stretches, in order, those of no length left out.
+ * @param middleS - seconds the shutter is open, or the middle of a bracket
+ */
+export function cameraPhases(plan: Plan, middleS = openShutterS(plan)): Phase[] {
   const { shutterLagS, writeS } = plan.camera;
   const phases: Phase[] = [];
   let atS = 0;
@@ -38,13 +41,23 @@ export function cameraPhases(plan: Plan): Phase[] {
     if (durationS > 0) phases.push({ kind, startS: atS, durationS });
     atS += durationS;
   };
-  for (const openS of bracketS(plan)) {
+  for (const openS of bracketS(plan, middleS)) {
     add('lag', shutterLagS);
     add('exposure', openS);
     add('dark', getsDarkFrame(plan, openS) ? openS : 0);
     add('write', writeS);
   }
   return phases;
+}
+
+/**
+ * Fills a column with what goes by the frame's settings.
+ * @param byRung - one value a rung of the ramp
+ * @param rung - rung of each frame; null if all frames are alike
+ */
+export function fillByRung(column: Float64Array, byRung: Float64Array, rung: Uint16Array | null): void {
+  if (rung === null) column.fill(byRung[0] as number);
+  else for (let k = 0; k < column.length; k += 1) column[k] = byRung[rung[k] as number] as number;
 }
 
 /** The phases from the first shutter opening to the last closing: what an end-to-start trigger waits for. */
@@ -54,9 +67,12 @@ export const openPhases = (phases: readonly Phase[]): Phase[] =>
     phases.findLastIndex((phase) => phase.kind === 'exposure') + 1,
   );
 
-/** The durations of a frame's camera lane. */
-export function cameraLane(plan: Plan): CameraLane {
-  const phases = cameraPhases(plan);
+/**
+ * The durations of a frame's camera lane.
+ * @param middleS - seconds the shutter is open, or the middle of a bracket
+ */
+export function cameraLane(plan: Plan, middleS = openShutterS(plan)): CameraLane {
+  const phases = cameraPhases(plan, middleS);
   const sum = (...kinds: Phase['kind'][]) =>
     phases.reduce((total, { kind, durationS }) => total + (kinds.includes(kind) ? durationS : 0), 0);
   const last = openPhases(phases).at(-1);

@@ -8,16 +8,20 @@
  * the rest. A load's draw is divided by the efficiency of its feed. Source: the definitions of this project's
  * design; the watts are the user's own.
  */
+import { type CameraLane, fillByRung } from '../cycle/cycle.ts';
 import type { Plan, Source } from '../plan/schema.ts';
+import type { Room } from '../room.ts';
 import type { AxisColumns, SourceColumns, SourceSummary } from '../schedule-types.ts';
 import { flightRule, fullWh, ratedWh } from './battery.ts';
 
 /** What the energy of a frame depends on: seconds, one entry a frame unless said otherwise. */
 export interface Periods {
   periodS: Float64Array;
-  exposureS: Float64Array;
-  /** Dark frames and writing of a frame, seconds: the same for all frames. */
-  busyS: number;
+  /** All periods together. */
+  runS: number;
+  /** Camera lane of each rung of the ramp, and the rung of each frame; without a ramp one lane and no rungs. */
+  lanes: readonly CameraLane[];
+  rung: Uint16Array | null;
   moveS: Float64Array;
   axes: readonly AxisColumns[];
 }
@@ -55,9 +59,12 @@ const WH_PER_J = 1 / 3600;
 
 /** Watt-hours drawn over each frame's period, written into `drawnWh`. */
 function fillDraw(drawnWh: Float64Array, draw: Draw, periods: Periods): void {
-  drawnWh.fill(draw.busyW * periods.busyS * WH_PER_J);
+  const laneWh = Float64Array.from(
+    periods.lanes,
+    ({ exposureS, busyS }) => (draw.exposureW * exposureS + draw.busyW * busyS) * WH_PER_J,
+  );
+  fillByRung(drawnWh, laneWh, periods.rung);
   addDraw(drawnWh, periods.periodS, draw.periodW);
-  addDraw(drawnWh, periods.exposureS, draw.exposureW);
   addDraw(drawnWh, periods.moveS, draw.moveW);
   periods.axes.forEach((axis, index) => {
     addDraw(drawnWh, axis.moveS, draw.axesW[index] ?? 0);
@@ -124,8 +131,8 @@ function drain(column: Float64Array, fullWh: number, usableWh: number, brought: 
   return result;
 }
 
-function runSource(plan: Plan, source: Source, periods: Periods, runS: number): SourceRun {
-  const leftWh = new Float64Array(periods.periodS.length);
+function runSource(plan: Plan, source: Source, periods: Periods, room: Room): SourceRun {
+  const leftWh = room.f64(periods.periodS.length);
   fillDraw(leftWh, drawOf(plan, source), periods);
   const mains = source.kind === 'mains';
   const full = fullWh(source, plan.power.temperatureC);
@@ -141,7 +148,7 @@ function runSource(plan: Plan, source: Source, periods: Periods, runS: number): 
       ratedWh: mains ? null : ratedWh(source),
       usableWh: mains ? null : usable,
       drawnWh: totalWh,
-      meanW: runS > 0 ? totalWh / WH_PER_J / runS : 0,
+      meanW: periods.runS > 0 ? totalWh / WH_PER_J / periods.runS : 0,
       needed,
       brought: source.count,
       swapFrames,
@@ -155,8 +162,6 @@ function runSource(plan: Plan, source: Source, periods: Periods, runS: number): 
  * Runs all sources down over a run.
  * @returns one entry a source, in the plan's order
  */
-export function energyOf(plan: Plan, periods: Periods): SourceRun[] {
-  let runS = 0;
-  for (let k = 0; k < periods.periodS.length; k += 1) runS += periods.periodS[k] as number;
-  return plan.power.sources.map((source) => runSource(plan, source, periods, runS));
+export function energyOf(plan: Plan, periods: Periods, room: Room): SourceRun[] {
+  return plan.power.sources.map((source) => runSource(plan, source, periods, room));
 }

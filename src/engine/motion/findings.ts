@@ -40,22 +40,8 @@ interface AxisDemand {
   accel: Peak | null;
 }
 
-function least(values: Int32Array): number {
-  let smallest = values[0] as number;
-  for (let k = 1; k < values.length; k += 1) smallest = Math.min(smallest, values[k] as number);
-  return smallest;
-}
-
-function most(values: Int32Array): number {
-  let largest = values[0] as number;
-  for (let k = 1; k < values.length; k += 1) largest = Math.max(largest, values[k] as number);
-  return largest;
-}
-
 function demandOf(run: Run, axis: Axis, columns: AxisColumns): AxisDemand {
-  const { steps, stepsPerUnit } = columns;
-  const lowest = least(steps);
-  const highest = most(steps);
+  const { steps, stepsPerUnit, lowestSteps: lowest, highestSteps: highest } = columns;
   // Rounding to whole steps may carry a position at the very end of its travel half a step beyond.
   const low = axis.travelMin * stepsPerUnit - 0.5;
   const high = axis.travelMax * stepsPerUnit + 0.5;

@@ -2,17 +2,28 @@
  * The motion of all axes over a run: whole-step positions, and how long the rig moves after each frame.
  */
 import type { Axis, Plan } from '../plan/schema.ts';
+import type { Room } from '../room.ts';
 import type { AxisColumns } from '../schedule-types.ts';
 import { moveDurationS } from './profile.ts';
 import { fillSteps, stepsPerUnit } from './tracks.ts';
 
-/** Largest number of steps between two frames. */
-function largestMove(steps: Int32Array): number {
+/** The ends of an axis's positions and its largest move, whole microsteps. */
+type StepRange = Pick<AxisColumns, 'lowestSteps' | 'highestSteps' | 'largestMoveSteps'>;
+
+function rangeOf(steps: Int32Array): StepRange {
+  let before = steps[0] as number;
+  let lowest = before;
+  let highest = before;
   let largest = 0;
   for (let k = 1; k < steps.length; k += 1) {
-    largest = Math.max(largest, Math.abs((steps[k] as number) - (steps[k - 1] as number)));
+    const position = steps[k] as number;
+    if (position < lowest) lowest = position;
+    if (position > highest) highest = position;
+    const move = position < before ? before - position : position - before;
+    if (move > largest) largest = move;
+    before = position;
   }
-  return largest;
+  return { lowestSteps: lowest, highestSteps: highest, largestMoveSteps: largest };
 }
 
 /**
@@ -20,11 +31,10 @@ function largestMove(steps: Int32Array): number {
  *
  * Moves are whole numbers of steps and mostly small, so that each duration is worked out once.
  */
-function fillDurations(moveS: Float64Array, axis: Axis, steps: Int32Array): void {
+function fillDurations(moveS: Float64Array, axis: Axis, steps: Int32Array, largest: number): void {
   const perUnit = stepsPerUnit(axis);
   const { maxSpeed, maxAccel } = axis;
   const last = steps.length - 1;
-  const largest = largestMove(steps);
   if (largest > last) {
     for (let k = 0; k < last; k += 1) {
       const distance = Math.abs((steps[k + 1] as number) - (steps[k] as number)) / perUnit;
@@ -34,8 +44,11 @@ function fillDurations(moveS: Float64Array, axis: Axis, steps: Int32Array): void
   }
   const bySteps = new Float64Array(largest + 1);
   for (let n = 0; n <= largest; n += 1) bySteps[n] = moveDurationS(n / perUnit, maxSpeed, maxAccel);
+  let before = steps[0] as number;
   for (let k = 0; k < last; k += 1) {
-    moveS[k] = bySteps[Math.abs((steps[k + 1] as number) - (steps[k] as number))] as number;
+    const position = steps[k + 1] as number;
+    moveS[k] = bySteps[position < before ? before - position : position - before] as number;
+    before = position;
   }
 }
 
@@ -45,10 +58,12 @@ function fillMoves(
   plan: Plan,
   axis: Axis,
   steps: Int32Array,
+  largest: number,
   intervalS: Float64Array,
 ): void {
   const last = steps.length - 1;
   const { mode, moveS: fixedS } = plan.move;
+  moveS[last] = 0;
   if (mode === 'continuous') {
     for (let k = 0; k < last; k += 1) moveS[k] = steps[k + 1] === steps[k] ? 0 : (intervalS[k] as number);
     return;
@@ -57,18 +72,21 @@ function fillMoves(
     for (let k = 0; k < last; k += 1) moveS[k] = steps[k + 1] === steps[k] ? 0 : fixedS;
     return;
   }
-  fillDurations(moveS, axis, steps);
+  fillDurations(moveS, axis, steps, largest);
 }
 
-function axisColumns(plan: Plan, axis: Axis, intervalS: Float64Array, scratch: Float64Array): AxisColumns {
+function axisColumns(plan: Plan, axis: Axis, intervalS: Float64Array, room: Room): AxisColumns {
   const frames = intervalS.length;
-  const steps = new Int32Array(frames);
-  const moveS = new Float64Array(frames);
+  const steps = room.i32(frames);
+  const moveS = room.f64(frames);
   const track = plan.move.tracks.find((candidate) => candidate.axis === axis.name);
-  fillSteps(steps, axis, track, scratch);
+  // The moves are filled in last: until then their column serves as the scratch.
+  fillSteps(steps, axis, track, moveS);
   if (plan.move.mode === 'still') steps.fill(steps[0] as number);
-  else fillMoves(moveS, plan, axis, steps, intervalS);
-  return { name: axis.name, unit: axis.unit, stepsPerUnit: stepsPerUnit(axis), steps, moveS };
+  const range = rangeOf(steps);
+  if (range.largestMoveSteps === 0) moveS.fill(0);
+  else fillMoves(moveS, plan, axis, steps, range.largestMoveSteps, intervalS);
+  return { name: axis.name, unit: axis.unit, stepsPerUnit: stepsPerUnit(axis), steps, ...range, moveS };
 }
 
 /** Motion of the whole rig. */
@@ -84,13 +102,13 @@ export interface Motion {
  * @returns columns of each axis; the rig's move is the longest of them, or their sum if the axes move in turn.
  *   A still rig stays where its tracks begin.
  */
-export function motionOf(plan: Plan, intervalS: Float64Array): Motion {
-  const moveS = new Float64Array(intervalS.length);
-  // The rig's move is filled in last: until then its column serves as the scratch.
-  const axes = plan.rig.axes.map((axis) => axisColumns(plan, axis, intervalS, moveS));
-  moveS.fill(0);
+export function motionOf(plan: Plan, intervalS: Float64Array, room: Room): Motion {
+  const axes = plan.rig.axes.map((axis) => axisColumns(plan, axis, intervalS, room));
   const inTurn = plan.move.order === 'inTurn' && plan.move.mode === 'moveShootMove';
-  for (const axis of axes) (inTurn ? addTo : raiseTo)(moveS, axis.moveS);
+  const moving = axes.filter((axis) => axis.largestMoveSteps > 0);
+  const moveS = room.f64(intervalS.length);
+  moveS.set(moving[0]?.moveS ?? moveS.fill(0));
+  for (const axis of moving.slice(1)) (inTurn ? addTo : raiseTo)(moveS, axis.moveS);
   return { axes, moveS };
 }
 

@@ -5,6 +5,7 @@
  * stays on one card. The buffer empties at the card's sustained rate and takes each frame whole.
  */
 import type { Plan } from '../plan/schema.ts';
+import type { Room } from '../room.ts';
 import type { CardSummary } from '../schedule-types.ts';
 
 /** Whole bytes of one exposure: measured, else pixels x bits / 8 x compression. */
@@ -47,9 +48,9 @@ function framesOn(usableBytes: number, bytes: number): number {
 type CardRun = Pick<StorageRun, 'cardIndex' | 'cardBytes' | 'cards' | 'changeFrames' | 'fullAtFrame'>;
 
 /** Fills the cards in their order. A card too small for one frame is passed over. */
-function cardsOf(plan: Plan, frames: number, bytes: number): CardRun {
-  const cardIndex = new Uint8Array(frames);
-  const cardBytes = new Float64Array(frames);
+function cardsOf(plan: Plan, frames: number, bytes: number, room: Room): CardRun {
+  const cardIndex = room.u8(frames).fill(0);
+  const cardBytes = room.f64(frames);
   const changeFrames: number[] = [];
   let done = 0;
   let lastUsed = 0;
@@ -73,10 +74,11 @@ function cardsOf(plan: Plan, frames: number, bytes: number): CardRun {
  * Fills cards and buffer.
  * @param intervalS - seconds from each frame to the next, one entry a frame
  */
-export function storageOf(plan: Plan, intervalS: Float64Array): StorageRun {
+export function storageOf(plan: Plan, intervalS: Float64Array, room: Room): StorageRun {
   const bytes = frameBytesOf(plan);
-  const cards = cardsOf(plan, intervalS.length, bytes);
-  return { frameBytes: bytes, ...cards, ...bufferOf(plan, intervalS, cards.cardIndex, bytes) };
+  const cards = cardsOf(plan, intervalS.length, bytes, room);
+  const buffer = bufferOf(plan, intervalS, cards.cardIndex, bytes, room);
+  return { frameBytes: bytes, ...cards, ...buffer };
 }
 
 type BufferRun = Pick<
@@ -84,19 +86,25 @@ type BufferRun = Pick<
   'bufferBytes' | 'bufferFullAtFrame' | 'bufferPeakBytes' | 'bufferPeakFrame'
 >;
 
-function bufferOf(plan: Plan, intervalS: Float64Array, cardIndex: Uint8Array, bytes: number): BufferRun {
-  const bufferBytes = new Float64Array(intervalS.length);
+function bufferOf(
+  plan: Plan,
+  intervalS: Float64Array,
+  cardIndex: Uint8Array,
+  bytes: number,
+  room: Room,
+): BufferRun {
+  const bufferBytes = room.f64(intervalS.length);
   const rates = plan.storage.cards.map((card) => card.writeBytesPerS);
   // Even without a buffer the frame that is being written has its place.
-  const room = Math.max(plan.camera.bufferBytes, bytes);
+  const holdsBytes = Math.max(plan.camera.bufferBytes, bytes);
   let waiting = 0;
   let bufferFullAtFrame: number | null = null;
   let bufferPeakBytes = 0;
   let bufferPeakFrame = 1;
   for (let k = 0; k < bufferBytes.length; k += 1) {
-    if (waiting + bytes > room) bufferFullAtFrame ??= k + 1;
+    if (waiting + bytes > holdsBytes) bufferFullAtFrame ??= k + 1;
     // A full buffer holds the camera up; beyond that the figure says nothing, so it stays at its brim.
-    const held = Math.min(room, waiting + bytes);
+    const held = Math.min(holdsBytes, waiting + bytes);
     bufferBytes[k] = held;
     if (held > bufferPeakBytes) {
       bufferPeakBytes = held;

@@ -1,23 +1,23 @@
 import { describe, expect, it } from 'vitest';
 import { axesCharts } from '../../../src/app/charts/axesChart.ts';
-import { columnsOf, planWithAxes, scheduleOf } from './handMade.ts';
+import { axisFrom, columnsOf, planWithAxes, scheduleOf } from './handMade.ts';
 
 const frames = 11;
 // 100 steps a millimetre, 50 mm a frame: 0 to 500 mm; 10 steps a degree, -20 to 20 and back.
-const boom = {
+const boom = axisFrom({
   name: 'Boom',
   unit: 'mm' as const,
   stepsPerUnit: 100,
   steps: Int32Array.from({ length: frames }, (_, k) => k * 5000),
   moveS: new Float64Array(frames),
-};
-const pan = {
+});
+const pan = axisFrom({
   name: 'Pan',
   unit: 'deg' as const,
   stepsPerUnit: 10,
   steps: Int32Array.from([-200, -100, 0, 100, 200, 200, 200, 100, 0, -100, -200]),
   moveS: new Float64Array(frames),
-};
+});
 
 describe('the charts of the axes', () => {
   const charts = axesCharts(scheduleOf(columnsOf(frames, { axes: [boom, pan] })), planWithAxes(), 520);
@@ -67,7 +67,7 @@ describe('the charts of the axes', () => {
 
   it('are none without axes, and draw an axis that stands', () => {
     expect(axesCharts(scheduleOf(columnsOf(frames)), planWithAxes(), 520)).toEqual([]);
-    const still = { ...boom, steps: new Int32Array(frames).fill(1000) };
+    const still = axisFrom({ ...boom, steps: new Int32Array(frames).fill(1000) });
     const [chart] = axesCharts(scheduleOf(columnsOf(frames, { axes: [still] })), planWithAxes(), 520);
     expect(chart?.summary).toBe('Boom stays at 10 mm.');
     expect(chart?.domain.every(Number.isFinite)).toBe(true);

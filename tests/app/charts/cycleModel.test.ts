@@ -6,7 +6,7 @@ import { cycleInWords } from '../../../src/app/charts/cycleWords.ts';
 import { defaultPlan } from '../../../src/engine/plan/parse.ts';
 import type { Plan } from '../../../src/engine/plan/schema.ts';
 import type { Columns } from '../../../src/engine/schedule-types.ts';
-import { columnsOf, planWithAxes, scheduleOf } from './handMade.ts';
+import { axisFrom, columnsOf, planWithAxes, scheduleOf } from './handMade.ts';
 
 /** Lag 0.1, exposure 2, write 0.9: a camera lane of 3 s, kept by the trigger so that marked is exact. */
 function plan(changed: Partial<Plan> = {}): Plan {
@@ -107,13 +107,14 @@ describe('the cycle of a frame', () => {
 
   it('shows axes that move in turn one by one', () => {
     const columns = moving([3]);
-    const axis = (name: string, moveS: number) => ({
-      name,
-      unit: 'mm' as const,
-      stepsPerUnit: 1,
-      steps: new Int32Array(1),
-      moveS: Float64Array.of(moveS),
-    });
+    const axis = (name: string, moveS: number) =>
+      axisFrom({
+        name,
+        unit: 'mm',
+        stepsPerUnit: 1,
+        steps: new Int32Array(1),
+        moveS: Float64Array.of(moveS),
+      });
     columns.axes = [axis('Boom', 2), axis('Slide', 0), axis('Pan', 1)];
     const base = plan();
     const inTurn = cycleModel(

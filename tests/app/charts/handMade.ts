@@ -1,7 +1,13 @@
 /** Schedules built by hand: every figure in them is known, none comes from the engine. */
 import { defaultPlan, newAxis, newSource } from '../../../src/engine/plan/parse.ts';
 import type { Plan } from '../../../src/engine/plan/schema.ts';
-import type { Columns, Schedule, ScheduleEvent, SourceSummary } from '../../../src/engine/schedule-types.ts';
+import type {
+  AxisColumns,
+  Columns,
+  Schedule,
+  ScheduleEvent,
+  SourceSummary,
+} from '../../../src/engine/schedule-types.ts';
 
 /** 2026-08-08 20:31:10 in Central European Summer Time. */
 export const START_MS = Date.UTC(2026, 7, 8, 18, 31, 10);
@@ -111,4 +117,18 @@ export function planWithSource(name = 'Pack', kind: 'battery' | 'mains' = 'batte
   const plan = defaultPlan();
   const source = { ...newSource(), name, kind, energyWh: 20, reserveShare: 0.2 };
   return { ...plan, power: { ...plan.power, temperatureC: 25, sources: [source], loads: [] } };
+}
+
+/** Columns of an axis from its positions. */
+export function axisFrom(
+  axis: Pick<AxisColumns, 'name' | 'unit' | 'stepsPerUnit' | 'steps' | 'moveS'>,
+): AxisColumns {
+  const positions = [...axis.steps];
+  const moves = positions.slice(1).map((position, i) => Math.abs(position - (positions[i] ?? 0)));
+  return {
+    ...axis,
+    lowestSteps: Math.min(...positions),
+    highestSteps: Math.max(...positions),
+    largestMoveSteps: Math.max(0, ...moves),
+  };
 }
