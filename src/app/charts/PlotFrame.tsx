@@ -3,13 +3,11 @@ import { CartesianGrid, LineChart, ReferenceArea, ReferenceLine, XAxis, YAxis } 
 import type { Band, ChartModel } from './chart.ts';
 import { Hatch } from './Hatch.tsx';
 
-/** All that recharts is told of a chart: its axis, its grid and its hatched areas, but none of its lines. */
-export interface FrameProps extends Pick<ChartModel, 'heightPx' | 'domain' | 'ticks' | 'bands' | 'levels'> {
+/** All that recharts is told of a chart: its axis, its grid and its hatched areas, but nothing along the run. */
+export interface FrameProps extends Pick<ChartModel, 'heightPx' | 'domain' | 'ticks' | 'bands'> {
   widthPx: number;
   /** Width of the column of figures to the left of the plot. */
   gutterPx: number;
-  /** Places of the upright grid lines, pixels. */
-  uprightPx: readonly number[];
 }
 
 const NO_DATA: never[] = [];
@@ -19,12 +17,12 @@ const TICK = { fill: 'var(--ink2)' };
 /**
  * Figures, grid and areas of a chart, drawn by recharts.
  *
- * It is by far the slowest part of a chart to draw, so it is drawn again only if what it is told has changed in
- * value, which few edits do.
+ * It is by far the slowest part of a chart to draw, so it is told nothing of the clock, and is drawn again only if
+ * what it is told has changed in value, which few edits do.
  */
 export const PlotFrame = memo(
   function PlotFrame(props: FrameProps) {
-    const { heightPx, widthPx, gutterPx, domain, ticks, bands, levels, uprightPx } = props;
+    const { heightPx, widthPx, gutterPx, domain, ticks, bands } = props;
     const id = useId();
     const labels = new Map(ticks.map((tick) => [tick.value, tick.label]));
     return (
@@ -39,14 +37,7 @@ export const PlotFrame = memo(
           <Hatch id={`${id}reserve`} kind="left" />
           <Hatch id={`${id}guard`} kind="guard" />
         </defs>
-        <XAxis
-          type="number"
-          dataKey="x"
-          domain={[0, widthPx]}
-          ticks={[...uprightPx]}
-          hide
-          allowDataOverflow
-        />
+        <XAxis type="number" dataKey="x" domain={[0, widthPx]} hide allowDataOverflow />
         <YAxis
           type="number"
           width={gutterPx}
@@ -60,7 +51,7 @@ export const PlotFrame = memo(
           tick={TICK}
           allowDataOverflow
         />
-        <CartesianGrid stroke="var(--hair)" syncWithTicks />
+        <CartesianGrid stroke="var(--hair)" vertical={false} syncWithTicks />
         {bands.map((band) => (
           <ReferenceArea
             key={`${band.from} ${band.to}`}
@@ -73,17 +64,6 @@ export const PlotFrame = memo(
         ))}
         {bands.map((band) => (
           <ReferenceLine key={`${band.from} ${band.to} edge`} y={edgeOf(band)} {...edgeStyle(band)} />
-        ))}
-        {levels.map((level) => (
-          <ReferenceLine
-            key={`${level.value} ${level.fromX}`}
-            segment={[
-              { x: level.fromX ?? 0, y: level.value },
-              { x: level.toX ?? widthPx, y: level.value },
-            ]}
-            stroke={level.kind === 'exceeded' ? 'var(--stop)' : 'var(--edge)'}
-            {...(level.kind === 'zero' ? {} : { strokeDasharray: '2 3' })}
-          />
         ))}
       </LineChart>
     );

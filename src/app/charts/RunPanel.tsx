@@ -58,7 +58,7 @@ function RunCharts({ schedule, plan, cursor, onCursor, width }: Props & { width:
     const view = runView(schedule, plotPx);
     return {
       view,
-      charts: runCharts(schedule, plan, plotPx),
+      charts: runCharts(view, plan),
       clock: clockAxis(schedule, view),
       frames: frameAxis(view),
       leading: leadingColumns(schedule),

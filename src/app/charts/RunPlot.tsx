@@ -2,6 +2,7 @@ import { memo } from 'react';
 import type { ChartModel, Mark } from './chart.ts';
 import { PlotFrame } from './PlotFrame.tsx';
 import type { PlacedTick, RunView } from './runView.ts';
+import { linear } from './scale.ts';
 
 interface Props {
   chart: ChartModel;
@@ -13,25 +14,36 @@ interface Props {
 
 /** One chart of the run without its cursor: recharts draws the frame, the lines are our own paths over it. */
 export const RunPlot = memo(function RunPlot({ chart, view, gutterPx, clock }: Props) {
-  const { heightPx, domain, ticks, bands, levels } = chart;
+  const { heightPx, domain, ticks, bands } = chart;
   return (
     <>
       {/* The frame is only looked at: recharts listens for focus, which would make each layer a stop for Tab. */}
       <div inert>
-        <PlotFrame
-          {...{ heightPx, domain, ticks, bands, levels, gutterPx }}
-          widthPx={view.widthPx}
-          uprightPx={clock.map((tick) => tick.x)}
-        />
+        <PlotFrame {...{ heightPx, domain, ticks, bands, gutterPx }} widthPx={view.widthPx} />
       </div>
       <svg className="run-lines" width={gutterPx + view.widthPx} height={heightPx} aria-hidden="true">
         <g transform={`translate(${gutterPx} 0)`}>
+          <path d={clock.map(({ x }) => `M${x} 0V${heightPx}`).join('')} stroke="var(--hair)" />
+          <Levels chart={chart} widthPx={view.widthPx} />
           <Lines chart={chart} view={view} />
         </g>
       </svg>
     </>
   );
 });
+
+/** Levels that mean something, over the whole run or a part of it. */
+function Levels({ chart, widthPx }: { chart: ChartModel; widthPx: number }) {
+  const y = linear(chart.domain, [chart.heightPx, 0]);
+  return chart.levels.map((level) => (
+    <path
+      key={`${level.value} ${level.fromX}`}
+      d={`M${level.fromX ?? 0} ${y(level.value)}H${level.toX ?? widthPx}`}
+      stroke={level.kind === 'exceeded' ? 'var(--stop)' : 'var(--edge)'}
+      strokeDasharray={level.kind === 'zero' ? undefined : '2 3'}
+    />
+  ));
+}
 
 /** Start and end of the run, lines, marks and names. */
 function Lines({ chart, view }: { chart: ChartModel; view: RunView }) {

@@ -15,7 +15,7 @@ import {
 } from './chart.ts';
 import { digitsFor, fixed, signed } from './format.ts';
 import { type PlacedName, placeNames, textWidth } from './names.ts';
-import { EDGE_PX, type RunView, runView } from './runView.ts';
+import { EDGE_PX, type RunView } from './runView.ts';
 import { type Domain, extent, labelledTicks, padded } from './scale.ts';
 import { lineStyle, type Series, traceOf } from './trace.ts';
 
@@ -39,8 +39,8 @@ interface DrawnAxis {
 }
 
 /** One chart for the axes in millimetres and one for those in degrees, each only if there are any. */
-export function axesCharts(schedule: Schedule, plan: Plan, widthPx: number): ChartModel[] {
-  const view = runView(schedule, widthPx);
+export function axesCharts(view: RunView, plan: Plan): ChartModel[] {
+  const { schedule } = view;
   const drawn = schedule.columns.axes.map(drawnAxis);
   return UNITS.flatMap((unit) => {
     const own = drawn.filter((axis) => axis.columns.unit === unit);

@@ -6,7 +6,7 @@ import { breaksAt, type ChartModel, dotsOf, type Level, paddedDomain, xOfFrame, 
 import { digitsFor, fixed } from './format.ts';
 import { type Moment, markBoxes, placeMarks } from './marks.ts';
 import { placeNames } from './names.ts';
-import { type RunView, runView } from './runView.ts';
+import type { RunView } from './runView.ts';
 import { labelledTicks } from './scale.ts';
 import { type Series, traceOf } from './trace.ts';
 
@@ -15,8 +15,8 @@ const HEIGHT_PX = 80;
 type UsedCard = CardSummary & { firstFrame: number; lastFrame: number };
 
 /** The chart of the cards; null if no frame fits on any. */
-export function cardChart(schedule: Schedule, widthPx: number): ChartModel | null {
-  const view = runView(schedule, widthPx);
+export function cardChart(view: RunView): ChartModel | null {
+  const { schedule, widthPx } = view;
   const used = schedule.cards.filter(isUsed);
   const last = used.at(-1);
   if (!last) return null;

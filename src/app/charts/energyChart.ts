@@ -18,7 +18,7 @@ import {
 import { fixed } from './format.ts';
 import { type Moment, markBoxes, placeMarks } from './marks.ts';
 import { placeNames } from './names.ts';
-import { type RunView, runView } from './runView.ts';
+import type { RunView } from './runView.ts';
 import { type LineStyle, lineStyle, type Series, type Tone, traceOf } from './trace.ts';
 
 const USUAL_HEIGHT_PX = 112;
@@ -31,8 +31,8 @@ interface DrawnSource {
 }
 
 /** The chart of the sources; null if the plan has none. */
-export function energyChart(schedule: Schedule, plan: Plan, widthPx: number): ChartModel | null {
-  const view = runView(schedule, widthPx);
+export function energyChart(view: RunView, plan: Plan): ChartModel | null {
+  const { schedule, widthPx } = view;
   const sources = schedule.columns.sources.map((columns, n) => drawnSource(columns, schedule, plan, n));
   if (sources.length === 0) return null;
   const packs = sources.filter((source) => source.summary.kind === 'battery');

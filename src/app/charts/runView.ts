@@ -2,9 +2,11 @@
 import type { Schedule, ScheduleEvent } from '../../engine/schedule-types.ts';
 import { type ClockTick, clockTicks } from './clockTicks.ts';
 import { type Domain, linear, niceStep } from './scale.ts';
+import { bucketStarts } from './thin.ts';
 
 /** One x scale for all charts of the run. */
 export interface RunView {
+  schedule: Schedule;
   /** Width of the plot, without the column of figures. */
   widthPx: number;
   /** Seconds from the first shutter opening at the left and the right edge. */
@@ -12,6 +14,8 @@ export interface RunView {
   /** Pixels of a moment, seconds from the first shutter opening. */
   x(elapsedS: number): number;
   elapsedS: Float64Array;
+  /** First frame of each pixel, counted from 0, and the number of frames at the end. */
+  pixels: Int32Array;
 }
 
 /** Free room before the first frame and after the last. */
@@ -25,7 +29,9 @@ export function runView(schedule: Schedule, widthPx: number): RunView {
   const lengthS = elapsedS[last] || intervalS[0] || 1;
   const edgeS = (lengthS * EDGE_PX) / Math.max(1, widthPx - 2 * EDGE_PX);
   const domain: Domain = [-edgeS, lengthS + edgeS];
-  return { widthPx, domain, x: linear(domain, [0, widthPx]), elapsedS };
+  const x = linear(domain, [0, widthPx]);
+  const pixels = bucketStarts(elapsedS, Math.max(1, Math.round(widthPx)));
+  return { schedule, widthPx, domain, x, elapsedS, pixels };
 }
 
 /** Index of the frame whose shutter opens nearest to that pixel. */

@@ -6,15 +6,15 @@ import { type ChartModel, dotsOf, paddedDomain, valueAt, xOfFrame, yScale } from
 import { fixed } from './format.ts';
 import { placeMarks } from './marks.ts';
 import type { PlacedName } from './names.ts';
-import { runView } from './runView.ts';
+import type { RunView } from './runView.ts';
 import { type Domain, extent, labelledTicks } from './scale.ts';
 import { type Series, traceOf } from './trace.ts';
 
 const HEIGHT_PX = 80;
 
 /** The chart of the spare time. */
-export function spareChart(schedule: Schedule, plan: Plan, widthPx: number): ChartModel {
-  const view = runView(schedule, widthPx);
+export function spareChart(view: RunView, plan: Plan): ChartModel {
+  const { schedule, widthPx } = view;
   const { guardS } = plan.cycle;
   const series: Series = {
     name: 'Spare',

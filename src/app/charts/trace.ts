@@ -53,7 +53,7 @@ const tenth = (px: number) => Math.round(px * 10) / 10;
  */
 export function traceOf(view: RunView, series: Series, y: (value: number) => number, floorPx: number): Trace {
   const { values, factor, tone, dash, name } = series;
-  const kept = thin(view.elapsedS, values, Math.max(1, Math.round(view.widthPx)));
+  const kept = thin(view.pixels, values);
   const xs = kept.map((i) => tenth(view.x(Number(view.elapsedS[i]))));
   const ys = kept.map((i) => tenth(y(Number(values[i]) * factor)));
   const strokes = strokesOf(kept, series.breaks);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { axesCharts } from '../../../src/app/charts/axesChart.ts';
+import { runView } from '../../../src/app/charts/runView.ts';
 import { axisFrom, columnsOf, planWithAxes, scheduleOf } from './handMade.ts';
 
 const frames = 11;
@@ -20,7 +21,10 @@ const pan = axisFrom({
 });
 
 describe('the charts of the axes', () => {
-  const charts = axesCharts(scheduleOf(columnsOf(frames, { axes: [boom, pan] })), planWithAxes(), 520);
+  const charts = axesCharts(
+    runView(scheduleOf(columnsOf(frames, { axes: [boom, pan] })), 520),
+    planWithAxes(),
+  );
   const [mm, deg] = charts;
 
   it('keep millimetres and degrees apart', () => {
@@ -60,15 +64,18 @@ describe('the charts of the axes', () => {
     expect(mm?.levels).toEqual([]);
     const plan = planWithAxes();
     plan.rig.axes[0] = { ...plan.rig.axes[0], travelMax: 450 } as (typeof plan.rig.axes)[number];
-    const [passed] = axesCharts(scheduleOf(columnsOf(frames, { axes: [boom] })), plan, 520);
+    const [passed] = axesCharts(runView(scheduleOf(columnsOf(frames, { axes: [boom] })), 520), plan);
     expect(passed?.levels).toMatchObject([{ value: 450, kind: 'exceeded' }]);
     expect(passed?.names.map((name) => name.text)).toContain('Boom ends at 450');
   });
 
   it('are none without axes, and draw an axis that stands', () => {
-    expect(axesCharts(scheduleOf(columnsOf(frames)), planWithAxes(), 520)).toEqual([]);
+    expect(axesCharts(runView(scheduleOf(columnsOf(frames)), 520), planWithAxes())).toEqual([]);
     const still = axisFrom({ ...boom, steps: new Int32Array(frames).fill(1000) });
-    const [chart] = axesCharts(scheduleOf(columnsOf(frames, { axes: [still] })), planWithAxes(), 520);
+    const [chart] = axesCharts(
+      runView(scheduleOf(columnsOf(frames, { axes: [still] })), 520),
+      planWithAxes(),
+    );
     expect(chart?.summary).toBe('Boom stays at 10 mm.');
     expect(chart?.domain.every(Number.isFinite)).toBe(true);
   });

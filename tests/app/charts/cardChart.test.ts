@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cardChart } from '../../../src/app/charts/cardChart.ts';
+import { runView } from '../../../src/app/charts/runView.ts';
 import { columnsOf, scheduleOf } from './handMade.ts';
 
 // 4 GB a frame on cards that take 12 and 20 GB: three frames on A, then B.
@@ -14,7 +15,7 @@ const cards = [
 ];
 
 describe('the chart of the cards', () => {
-  const chart = cardChart(scheduleOf(columns, { cards }), 520);
+  const chart = cardChart(runView(scheduleOf(columns, { cards }), 520));
 
   it('fills one card after the other', () => {
     expect(chart?.traces[0]?.path.match(/M/g)).toHaveLength(2);
@@ -48,11 +49,11 @@ describe('the chart of the cards', () => {
 
   it('marks where there is no room left', () => {
     const only = cards.slice(0, 1);
-    const full = cardChart(scheduleOf(columns, { cards: only }), 520);
+    const full = cardChart(runView(scheduleOf(columns, { cards: only }), 520));
     expect(full?.marks).toMatchObject([{ kind: 'end', label: 'No room, frame 4' }]);
   });
 
   it('is left out if no frame fits on any card', () => {
-    expect(cardChart(scheduleOf(columns, { cards: cards.slice(2) }), 520)).toBeNull();
+    expect(cardChart(runView(scheduleOf(columns, { cards: cards.slice(2) }), 520))).toBeNull();
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { energyChart } from '../../../src/app/charts/energyChart.ts';
+import { runView } from '../../../src/app/charts/runView.ts';
 import { battery, columnsOf, planWithSource, scheduleOf } from './handMade.ts';
 
 // 20 Wh a pack, 1 Wh a frame, swapped before frame 11: 20, 19 ... 11, 20, 19 ... Wh.
@@ -8,7 +9,7 @@ const columns = columnsOf(21, { sources: [{ name: 'Pack', leftWh }] });
 const swapped = battery({ swapFrames: [11, 21] });
 
 describe('the chart of the energy', () => {
-  const chart = energyChart(scheduleOf(columns, { sources: [swapped] }), planWithSource(), 420);
+  const chart = energyChart(runView(scheduleOf(columns, { sources: [swapped] }), 420), planWithSource());
 
   it('shows per cent of a full pack, starting anew at every swap', () => {
     expect(chart?.read(5)).toMatchObject([
@@ -33,7 +34,7 @@ describe('the chart of the energy', () => {
 
   it('marks where a source runs out', () => {
     const schedule = scheduleOf(columns, { sources: [battery({ shortAtFrame: 15 })] });
-    const short = energyChart(schedule, planWithSource(), 420);
+    const short = energyChart(runView(schedule, 420), planWithSource());
     expect(short?.marks).toMatchObject([{ kind: 'end', label: 'Pack runs out, frame 15' }]);
     expect(short?.summary).toContain('It runs out at frame 15.');
   });
@@ -43,7 +44,7 @@ describe('the chart of the energy', () => {
     const schedule = scheduleOf(columnsOf(21, { sources: [mains] }), {
       sources: [battery({ name: 'Wall', kind: 'mains', ratedWh: null, usableWh: null })],
     });
-    const wall = energyChart(schedule, planWithSource('Wall', 'mains'), 420);
+    const wall = energyChart(runView(schedule, 420), planWithSource('Wall', 'mains'));
     expect(wall?.note).toBe('Mains only: nothing runs down.');
     expect(wall?.traces).toEqual([]);
     expect(wall?.read(0)).toMatchObject([{ name: 'Wall', value: 'mains' }]);
@@ -51,6 +52,6 @@ describe('the chart of the energy', () => {
   });
 
   it('is left out without sources', () => {
-    expect(energyChart(scheduleOf(columnsOf(3)), planWithSource(), 420)).toBeNull();
+    expect(energyChart(runView(scheduleOf(columnsOf(3)), 420), planWithSource())).toBeNull();
   });
 });

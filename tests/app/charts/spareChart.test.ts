@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { runView } from '../../../src/app/charts/runView.ts';
 import { spareChart } from '../../../src/app/charts/spareChart.ts';
 import { defaultPlan } from '../../../src/engine/plan/parse.ts';
 import { columnsOf, scheduleOf } from './handMade.ts';
@@ -10,7 +11,7 @@ function chartOf(spareS: number[], guardS: number) {
   const tightestSpareS = Math.min(...spareS);
   const tightestFrame = spareS.indexOf(tightestSpareS) + 1;
   const totals = { ...schedule.totals, tightestSpareS, tightestFrame };
-  return spareChart({ ...schedule, totals }, { ...plan, cycle: { ...plan.cycle, guardS } }, 400);
+  return spareChart(runView({ ...schedule, totals }, 400), { ...plan, cycle: { ...plan.cycle, guardS } });
 }
 
 describe('the chart of the spare time', () => {

@@ -1,6 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { thin } from '../../../src/app/charts/thin.ts';
+import { bucketStarts, thin as thinBuckets } from '../../../src/app/charts/thin.ts';
+
+const thin = (xs: ArrayLike<number>, ys: ArrayLike<number>, buckets: number) =>
+  thinBuckets(bucketStarts(xs, buckets), ys);
 
 const ascending = (count: number) => Float64Array.from({ length: count }, (_, i) => i);
 
@@ -68,4 +71,4 @@ describe('thin', () => {
 });
 
 const bucketOf = (index: number, ys: readonly number[], buckets: number) =>
-  Math.min(Math.floor(index / ((ys.length - 1) / buckets)), buckets - 1);
+  Math.min(Math.floor((index * buckets) / (ys.length - 1)), buckets - 1);
