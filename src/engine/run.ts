@@ -1,10 +1,12 @@
 /** What the subjects share while a schedule is made: the plan, and what earlier subjects have worked out. */
 import type { CameraLane } from './cycle/cycle.ts';
 import type { SourceRun } from './energy/energy.ts';
+import type { RampRun } from './exposure/ramp-run.ts';
 import type { Finding, Margin } from './findings/types.ts';
 import type { Pace } from './pacing/pacing.ts';
 import type { Plan } from './plan/schema.ts';
 import type { Columns, OffsetSpan } from './schedule-types.ts';
+import type { SkyRun } from './sky/run.ts';
 import type { StorageRun } from './storage/storage.ts';
 import type { Start } from './time/clock.ts';
 
@@ -14,6 +16,10 @@ export interface Run {
   pace: Pace;
   lane: CameraLane;
   columns: Columns;
+  /** What the sky does; null without a place. */
+  sky: SkyRun | null;
+  /** Settings of the frames; null if the light is not planned. */
+  ramp: RampRun | null;
   cycle: CycleExtremes;
   sources: SourceRun[];
   storage: StorageRun;
@@ -21,6 +27,8 @@ export interface Run {
   offsets: OffsetSpan[];
   /** Frame, counted from 1, at which each later offset span begins. */
   clockChanges: { frame: number; fromMin: number; toMin: number }[];
+  /** First frame, counted from 1, that opens at a moment or after it, seconds; the last one if none does. */
+  frameFrom: (elapsedS: number) => number;
   /** ISO time of a frame counted from 1; also beyond the last. */
   at: (frame: number) => string;
 }

@@ -1,52 +1,95 @@
 /** The moments of a run that matter, in order of time. */
+import type { RampChange } from './exposure/ramp.ts';
+import { rampWords, rungWords } from './exposure/ramp-words.ts';
 import { lostBefore, type Run } from './run.ts';
 import type { ScheduleEvent } from './schedule-types.ts';
-import { offsetText } from './time/clock.ts';
+import { EVENT_WORDS } from './sky/findings.ts';
+import { isoAt, offsetText } from './time/clock.ts';
 
-type Moment = Omit<ScheduleEvent, 'elapsedS' | 'at'>;
+/** What happens at the opening of a frame, counted from 1. */
+function eventAt(
+  run: Run,
+  kind: ScheduleEvent['kind'],
+  frame: number,
+  text: string,
+  lostFrames = 0,
+): ScheduleEvent {
+  const elapsedS = run.columns.elapsedS[frame - 1] ?? 0;
+  return { kind, frame, elapsedS, at: run.at(frame), text, lostFrames };
+}
 
-const swaps = (run: Run): Moment[] =>
+/** A run over many days would drown in sunsets. */
+const MOST_SKY_EVENTS = 40;
+
+const skyEvents = (run: Run): ScheduleEvent[] =>
+  (run.sky?.events ?? []).slice(0, MOST_SKY_EVENTS).flatMap(({ name, ms }): ScheduleEvent[] => {
+    if (ms === null) return [];
+    const elapsedS = (ms - run.start.startMs) / 1000;
+    const at = isoAt(Math.round(ms / 1000) * 1000, run.offsets);
+    return [
+      { kind: 'sky', frame: run.frameFrom(elapsedS), elapsedS, at, text: EVENT_WORDS[name], lostFrames: 0 },
+    ];
+  });
+
+type ChangeWords = Pick<ScheduleEvent, 'text' | 'from' | 'to'>;
+
+/** A long run changes to and fro between the same rungs: each change is put into words once. */
+function changeWords(): (change: RampChange) => ChangeWords {
+  const known = new Map<string, ChangeWords>();
+  return (change) => {
+    const { from, to, by } = change;
+    const key = `${from.index} ${to.index}`;
+    const found = known.get(key);
+    if (found) return found;
+    const text = `${rampWords(change)}${by === 'hand' ? ', by hand' : ''}`;
+    const words = { text, from: rungWords(from), to: rungWords(to) };
+    known.set(key, words);
+    return words;
+  };
+}
+
+function exposureChanges(run: Run): ScheduleEvent[] {
+  const wordsOf = changeWords();
+  const { changeS } = run.plan.exposure.ramp;
+  return (run.ramp?.changes ?? []).map((change) => {
+    const { text, ...ends } = wordsOf(change);
+    const lost = change.by === 'hand' ? lostBefore(run, change.frame, changeS) : 0;
+    return Object.assign(eventAt(run, 'exposureChange', change.frame, text, lost), ends);
+  });
+}
+
+const swaps = (run: Run): ScheduleEvent[] =>
   run.sources.flatMap(({ source, summary }) =>
-    summary.swapFrames.map((frame, i) => ({
-      kind: 'swap' as const,
-      frame,
-      text: `${source.name}: swap to pack ${i + 2}`,
-      lostFrames: lostBefore(run, frame, source.swapS),
-    })),
+    summary.swapFrames.map((frame, i) => {
+      const lost = lostBefore(run, frame, source.swapS);
+      return eventAt(run, 'swap', frame, `${source.name}: swap to pack ${i + 2}`, lost);
+    }),
   );
 
-const cardChanges = (run: Run): Moment[] =>
-  run.storage.changeFrames.map((frame) => ({
-    kind: 'cardChange' as const,
-    frame,
-    text: `change to ${run.storage.cards[run.columns.cardIndex[frame - 1] ?? 0]?.name ?? 'the next card'}`,
-    lostFrames: lostBefore(run, frame, run.plan.storage.cardChangeS),
-  }));
+const cardChanges = (run: Run): ScheduleEvent[] =>
+  run.storage.changeFrames.map((frame) => {
+    const name = run.storage.cards[run.columns.cardIndex[frame - 1] ?? 0]?.name ?? 'the next card';
+    const lost = lostBefore(run, frame, run.plan.storage.cardChangeS);
+    return eventAt(run, 'cardChange', frame, `change to ${name}`, lost);
+  });
 
-const clockChanges = (run: Run): Moment[] =>
-  run.clockChanges.map(({ frame, fromMin, toMin }) => ({
-    kind: 'clockChange' as const,
-    frame,
-    text: `clocks change from ${offsetText(fromMin)} to ${offsetText(toMin)}`,
-    lostFrames: 0,
-  }));
+const clockChanges = (run: Run): ScheduleEvent[] =>
+  run.clockChanges.map(({ frame, fromMin, toMin }) => {
+    const text = `clocks change from ${offsetText(fromMin)} to ${offsetText(toMin)}`;
+    return eventAt(run, 'clockChange', frame, text);
+  });
 
 /** All events of a run. */
 export function eventsOf(run: Run): ScheduleEvent[] {
-  const { frames } = run.pace;
-  const moments: Moment[] = [
-    { kind: 'firstFrame', frame: 1, text: 'first frame', lostFrames: 0 },
+  const events = [
+    eventAt(run, 'firstFrame', 1, 'first frame'),
+    ...skyEvents(run),
+    ...exposureChanges(run),
     ...swaps(run),
     ...cardChanges(run),
     ...clockChanges(run),
-    { kind: 'lastFrame', frame: frames, text: 'last frame', lostFrames: 0 },
+    eventAt(run, 'lastFrame', run.pace.frames, 'last frame'),
   ];
   // Sorting is stable: what falls on one frame stays in the order above.
-  return moments
-    .sort((a, b) => a.frame - b.frame)
-    .map((moment) => ({
-      ...moment,
-      elapsedS: run.columns.elapsedS[moment.frame - 1] ?? 0,
-      at: run.at(moment.frame),
-    }));
+  return events.sort((a, b) => a.frame - b.frame);
 }

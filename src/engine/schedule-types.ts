@@ -1,5 +1,9 @@
 /** What `schedule()` gives: one typed array a quantity, one entry a frame, and what follows from them. */
+import type { Rung } from './exposure/ladder.ts';
+import type { RampRun } from './exposure/ramp-run.ts';
 import type { Finding, Margin, Severity } from './findings/types.ts';
+import type { SkyRun } from './sky/run.ts';
+import type { SkyColumns } from './sky/track.ts';
 
 /** Columns of one axis. */
 export interface AxisColumns {
@@ -44,6 +48,14 @@ export interface Columns {
   rigS: Float64Array;
   /** Interval minus guard minus the longer lane. Negative: the guard is used, or worse. */
   spareS: Float64Array;
+  /** Settings in use, an index into the schedule's `exposure.rungs`; null if the light is not planned. */
+  rung: Uint16Array | null;
+  /** Exposure value of the scene at ISO 100; null if the light is not planned. */
+  evScene: Float32Array | null;
+  /** Stops by which the picture comes out brighter than wanted; null if the light is not planned. */
+  evError: Float32Array | null;
+  /** Sun and moon; null without a place. */
+  sky: SkyColumns | null;
   axes: AxisColumns[];
   sources: SourceColumns[];
   /** Which card takes the frame, counted from 0. */
@@ -56,7 +68,7 @@ export interface Columns {
 
 /** A moment that matters. */
 export interface ScheduleEvent {
-  kind: 'firstFrame' | 'swap' | 'cardChange' | 'clockChange' | 'lastFrame';
+  kind: 'firstFrame' | 'exposureChange' | 'sky' | 'swap' | 'cardChange' | 'clockChange' | 'lastFrame';
   /** Frame, counted from 1; for a swap or a change, the first one after it. */
   frame: number;
   elapsedS: number;
@@ -66,6 +78,9 @@ export interface ScheduleEvent {
   text: string;
   /** Frames that the trigger fires in vain meanwhile. */
   lostFrames: number;
+  /** Settings before and after, for a change of the exposure. */
+  from?: string;
+  to?: string;
 }
 
 /** The single figures. */
@@ -146,6 +161,14 @@ export interface OffsetSpan {
   offsetMin: number;
 }
 
+/** The settings of a run whose light is planned: all that they can be, and how they change. */
+export type ExposureSummary = Pick<
+  RampRun,
+  'follows' | 'changes' | 'ceiling' | 'shortestIntervalS' | 'longestIntervalS'
+> & {
+  rungs: readonly Rung[];
+};
+
 /** Everything that follows from a plan. */
 export interface Schedule {
   columns: Columns;
@@ -157,6 +180,10 @@ export interface Schedule {
   /** Worst first, then earliest first. */
   findings: Finding[];
   margins: Margin[];
+  /** Settings over the run; null if the light is not planned. */
+  exposure: ExposureSummary | null;
+  /** What the sky does over the run; null without a place. */
+  sky: SkyRun | null;
   /** First shutter opening, milliseconds of the epoch. */
   startMs: number;
   /** Offsets from UTC over the run; the first holds at the start. */

@@ -6,34 +6,41 @@
  */
 
 import { fillCycle } from './cycle/columns.ts';
-import { cameraLane } from './cycle/cycle.ts';
+import { type CameraLane, cameraLane } from './cycle/cycle.ts';
 import { judgeCycle } from './cycle/findings.ts';
 import { energyOf } from './energy/energy.ts';
 import { judgeEnergy } from './energy/findings.ts';
 import { judgeExposure } from './exposure/findings.ts';
+import { judgeRamp } from './exposure/ramp-findings.ts';
 import { inOrder, verdictOf } from './findings/order.ts';
 import type { Finding, Severity } from './findings/types.ts';
+import { framesOf, longestRunS } from './frames.ts';
 import { judgeMotion } from './motion/findings.ts';
-import { motionOf } from './motion/motion.ts';
 import { judgePacing } from './pacing/findings.ts';
 import { paceOf } from './pacing/pacing.ts';
 import type { Plan } from './plan/schema.ts';
 import { Room } from './room.ts';
 import type { Draft, Judge, Run } from './run.ts';
 import { eventsOf } from './schedule-events.ts';
-import type { Schedule, Totals } from './schedule-types.ts';
+import type { Columns, ExposureSummary, Schedule, Totals } from './schedule-types.ts';
+import { judgeSky } from './sky/findings.ts';
+import { skyRunOf } from './sky/run.ts';
+import { skyStart } from './sky/start.ts';
+import { daysTrack, fillSky, type SkyColumns, type SkyTrack } from './sky/track.ts';
 import { judgeStorage } from './storage/findings.ts';
 import { storageOf } from './storage/storage.ts';
-import { isoAt, offsetSpans, startOf } from './time/clock.ts';
+import { isoAt, offsetSpans, type Start, startOf } from './time/clock.ts';
 import { judgeTime } from './time/findings.ts';
 
 const JUDGES: readonly Judge[] = [
   judgePacing,
   judgeCycle,
   judgeExposure,
+  judgeRamp,
   judgeMotion,
   judgeEnergy,
   judgeStorage,
+  judgeSky,
   judgeTime,
 ];
 
@@ -60,6 +67,8 @@ export function schedule(plan: Plan, room = new Room()): Schedule {
     events: eventsOf(run),
     findings,
     margins,
+    exposure: exposureOf(run),
+    sky: run.sky,
     startMs: run.start.startMs,
     offsets: run.offsets,
     counts: { stop: count('stop'), warning: count('warning'), note: count('note') },
@@ -67,56 +76,105 @@ export function schedule(plan: Plan, room = new Room()): Schedule {
   };
 }
 
+/** The run's start: by the clock, or by the sky. Where the event does not happen the clock time stands in. */
+function startFor(plan: Plan): Start {
+  const bySky = plan.start.tiedTo === 'sky' ? skyStart(plan) : null;
+  if (!bySky || !('ms' in bySky)) return startOf(plan);
+  const { zone, utcOffsetMin } = plan.place;
+  // Nobody starts to the millisecond.
+  const startMs = Math.round(bySky.ms / 1000) * 1000;
+  const [span] = offsetSpans(zone, startMs, startMs, utcOffsetMin);
+  return { startMs, offsetMin: span?.offsetMin ?? 0, kind: 'plain' };
+}
+
+/** Sun and moon over the days of the run; null without a place. */
+function skyOver(plan: Plan, startMs: number, runS: number): SkyTrack | null {
+  const { latitudeDeg, longitudeDeg } = plan.place;
+  if (latitudeDeg === null || longitudeDeg === null) return null;
+  return daysTrack(startMs, startMs + runS * 1000, latitudeDeg, longitudeDeg);
+}
+
+function skyColumns(track: SkyTrack, startMs: number, elapsedS: Float64Array, room: Room): SkyColumns {
+  const column = () => room.f32(elapsedS.length);
+  const columns = { sunAltitudeDeg: column(), sunAzimuthDeg: column(), moonAltitudeDeg: column() };
+  fillSky(track, startMs, elapsedS, columns);
+  return columns;
+}
+
 function runOf(plan: Plan, room: Room): Run {
-  const pace = paceOf(plan);
-  const lane = cameraLane(plan);
-  const intervalS = room.f64(pace.frames).fill(pace.intervalS);
-  const motion = motionOf(plan, intervalS, room);
-  const elapsedS = room.f64(pace.frames);
-  for (let k = 0; k < pace.frames; k += 1) elapsedS[k] = k * pace.intervalS;
-  const lanes = [lane];
-  const rung = null;
+  const nominal = paceOf(plan);
+  const start = startFor(plan);
+  const track = skyOver(plan, start.startMs, longestRunS(plan, nominal));
+  const frames = framesOf(plan, nominal, start.startMs, track, room);
+  const { pace, elapsedS, intervalS, motion, ramp } = frames;
+  const lanes = ramp?.ladder.rungs.map(({ openS }) => cameraLane(plan, openS)) ?? [cameraLane(plan)];
+  const rung = ramp?.rung ?? null;
   const cycle = fillCycle(plan, { lanes, rung, elapsedS, intervalS, moveS: motion.moveS }, room);
-  const periods = {
-    periodS: cycle.periodS,
-    runS: cycle.runS,
-    lanes,
-    rung,
-    moveS: motion.moveS,
-    axes: motion.axes,
-  };
+  const { periodS, runS } = cycle;
+  const periods = { periodS, runS, lanes, rung, moveS: motion.moveS, axes: motion.axes };
   const sources = energyOf(plan, periods, room);
   const storage = storageOf(plan, intervalS, room);
-  const start = startOf(plan);
   const endMs = start.startMs + pace.eventDurationS * 1000;
   const offsets = offsetSpans(plan.place.zone, start.startMs, endMs, plan.place.utcOffsetMin);
-  const frameAt = (ms: number) => Math.ceil((ms - start.startMs) / 1000 / pace.intervalS) + 1;
+  const columns: Columns = {
+    ...cycle.columns,
+    intervalS,
+    moveS: motion.moveS,
+    rung,
+    evScene: ramp?.evScene ?? null,
+    evError: ramp?.evError ?? null,
+    sky: track && skyColumns(track, start.startMs, elapsedS, room),
+    axes: motion.axes,
+    sources: sources.map((source) => source.columns),
+    cardIndex: storage.cardIndex,
+    cardBytes: storage.cardBytes,
+    bufferBytes: storage.bufferBytes,
+  };
   return {
     plan,
     pace,
-    lane,
-    columns: {
-      ...cycle.columns,
-      intervalS,
-      moveS: motion.moveS,
-      axes: motion.axes,
-      sources: sources.map((source) => source.columns),
-      cardIndex: storage.cardIndex,
-      cardBytes: storage.cardBytes,
-      bufferBytes: storage.bufferBytes,
-    },
+    lane: lanes[0] as CameraLane,
+    columns,
+    sky: track && skyRunOf(plan, start.startMs, columns, track),
+    ramp,
     cycle: cycle.extremes,
     sources,
     storage,
     start,
     offsets,
     clockChanges: offsets.slice(1).map((span, i) => ({
-      frame: Math.min(pace.frames, frameAt(span.fromMs)),
+      frame: frameFrom(elapsedS, (span.fromMs - start.startMs) / 1000),
       fromMin: offsets[i]?.offsetMin ?? 0,
       toMin: span.offsetMin,
     })),
-    at: (frame) => isoAt(start.startMs + (frame - 1) * pace.intervalS * 1000, offsets),
+    frameFrom: (atS) => frameFrom(elapsedS, atS),
+    at: (frame) => isoAt(start.startMs + elapsedOf(elapsedS, intervalS, frame) * 1000, offsets),
   };
+}
+
+/** First frame, counted from 1, that opens at a moment or after it; the last one if none does. */
+function frameFrom(elapsedS: Float64Array, atS: number): number {
+  let low = 0;
+  let high = elapsedS.length - 1;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((elapsedS[middle] as number) < atS) low = middle + 1;
+    else high = middle;
+  }
+  return low + 1;
+}
+
+/** Seconds to a frame counted from 1; frames beyond the last go on at its interval. */
+function elapsedOf(elapsedS: Float64Array, intervalS: Float64Array, frame: number): number {
+  const last = elapsedS.length - 1;
+  if (frame - 1 <= last) return elapsedS[frame - 1] as number;
+  return (elapsedS[last] as number) + (frame - 1 - last) * (intervalS[last] as number);
+}
+
+function exposureOf({ ramp }: Run): ExposureSummary | null {
+  if (ramp === null) return null;
+  const { follows, changes, ceiling, shortestIntervalS, longestIntervalS } = ramp;
+  return { follows, rungs: ramp.ladder.rungs, changes, ceiling, shortestIntervalS, longestIntervalS };
 }
 
 function timed(run: Run, draft: Draft): Finding {

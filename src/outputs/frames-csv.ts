@@ -24,6 +24,33 @@ function axisColumns({ columns }: Schedule): Column[] {
   ]);
 }
 
+/** Singles are written to a thousandth: their further digits are noise. */
+const singles = (heading: string, values: Float32Array | undefined | null): Column[] =>
+  values
+    ? [{ heading, cell: (index) => numberCell(Math.round((values[index] ?? Number.NaN) * 1000) / 1000) }]
+    : [];
+
+/** Settings as marked on the camera, light and sky: as far as the plan has them. */
+function settingColumns({ columns, exposure }: Schedule): Column[] {
+  const { rung, evScene, evError, sky } = columns;
+  const rungOf = (index: number) => exposure?.rungs[rung?.[index] ?? 0];
+  const settings: Column[] = exposure
+    ? [
+        { heading: 'shutter', cell: (index) => textCell(rungOf(index)?.shutterMark ?? '') },
+        { heading: 'apertureF', cell: (index) => numberCell(rungOf(index)?.apertureF ?? Number.NaN) },
+        { heading: 'iso', cell: (index) => numberCell(rungOf(index)?.iso ?? Number.NaN) },
+      ]
+    : [];
+  return [
+    ...settings,
+    ...singles('sceneEv', evScene),
+    ...singles('brighterStops', evError),
+    ...singles('sunAltitudeDeg', sky?.sunAltitudeDeg),
+    ...singles('sunAzimuthDeg', sky?.sunAzimuthDeg),
+    ...singles('moonAltitudeDeg', sky?.moonAltitudeDeg),
+  ];
+}
+
 /** What happens at each frame that something happens at. */
 function eventTexts({ events }: Schedule): Map<number, string> {
   const texts = new Map<number, string>();
@@ -46,6 +73,7 @@ function allColumns(plan: Plan, schedule: Schedule): Column[] {
     ...axisColumns(schedule),
     numbers('intervalS', columns.intervalS),
     numbers('exposureS', columns.exposureS),
+    ...settingColumns(schedule),
     numbers('cameraS', columns.cameraS),
     numbers('moveS', columns.moveS),
     numbers('settleS', columns.settleS),

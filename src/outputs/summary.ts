@@ -1,5 +1,7 @@
 /** A schedule in plain words: what the prompt prints, and what goes into a text file. */
 import { cameraPhases } from '../engine/cycle/cycle.ts';
+import type { Rung } from '../engine/exposure/ladder.ts';
+import { rungWords } from '../engine/exposure/ramp-words.ts';
 import { bytes, counted, figure, seconds, withUnit } from '../engine/findings/words.ts';
 import type { Plan } from '../engine/plan/schema.ts';
 import type { AxisColumns, Schedule, SourceSummary } from '../engine/schedule-types.ts';
@@ -11,7 +13,7 @@ import { hanging, plainText, TEXT_WIDTH, wrapped } from './paragraphs.ts';
 type Row = readonly [label: string, text: string];
 
 /** More events than this are counted, not listed. */
-const MOST_EVENTS = 40;
+const MOST_EVENTS = 100;
 
 const dayName = new Intl.DateTimeFormat('en-GB', { weekday: 'short', timeZone: 'UTC' });
 
@@ -52,10 +54,11 @@ function pacing(plan: Plan, { totals }: Schedule): Row[] {
 
 const PHASES = { lag: 'lag', exposure: 'exposure', dark: 'dark frame', write: 'write' } as const;
 
-/** The camera lane as a sum: the stretches of one kind together. */
-function cameraText(plan: Plan): string {
+/** The camera lane of a frame, counted from 0, as a sum: the stretches of one kind together. */
+function cameraText(plan: Plan, { columns, exposure }: Schedule, k: number): string {
   const sums = new Map<string, number>();
-  for (const { kind, durationS } of cameraPhases(plan)) {
+  const rung = exposure?.rungs[columns.rung?.[k] ?? 0];
+  for (const { kind, durationS } of cameraPhases(plan, rung?.openS)) {
     sums.set(PHASES[kind], (sums.get(PHASES[kind]) ?? 0) + durationS);
   }
   return [...sums].map(([phase, durationS]) => `${phase} ${withUnit(durationS, 's')}`).join(' + ');
@@ -68,7 +71,7 @@ function cycle(plan: Plan, schedule: Schedule): Row[] {
   const rig = `hold ${s(columns.holdS)} + move ${s(columns.moveS)} + settle ${s(columns.settleS)} = ${s(columns.rigS)}`;
   return [
     ['Longest', frameText(schedule, totals.longestCycleFrame)],
-    ['Camera', `${cameraText(plan)} = ${s(columns.cameraS)}`],
+    ['Camera', `${cameraText(plan, schedule, k)} = ${s(columns.cameraS)}`],
     ['Rig', plan.move.mode === 'moveShootMove' ? rig : 'asks for no time of its own'],
     [
       'Spare',
@@ -81,19 +84,32 @@ function cycle(plan: Plan, schedule: Schedule): Row[] {
   ];
 }
 
+/** Settings and light at the ends of the run, and how they change; nothing if the light is not planned. */
+function exposure(_plan: Plan, { columns, exposure: planned, totals }: Schedule): Row[] {
+  const { rung, evScene, evError } = columns;
+  if (!planned || !rung || !evScene || !evError) return [];
+  const end = (label: string, k: number): Row => {
+    const words = rungWords(planned.rungs[rung[k] ?? 0] as Rung);
+    const off = Math.abs(evError[k] ?? 0) < 0.05 ? '' : `, ${evErrorWords(evError[k] ?? 0)}`;
+    return [label, `${words} for a scene of ${withUnit(evScene[k] ?? 0, 'EV')}${off}`];
+  };
+  if (!planned.follows) return [end('All frames', 0)];
+  const changes: Row = ['Changes', `${counted(planned.changes.length, 'change')}, listed under Events`];
+  return [end('First', 0), end('Last', totals.frames - 1), changes];
+}
+
+const evErrorWords = (stops: number): string =>
+  `${withUnit(Math.abs(stops), 'stops')} ${stops > 0 ? 'brighter' : 'darker'} than wanted`;
+
 const MODES = {
   still: 'The rig does not move',
   moveShootMove: 'The rig moves only between exposures',
   continuous: 'The rig moves all the time',
 } as const;
 
-function axisText({ steps, stepsPerUnit, unit }: AxisColumns): string {
+function axisText({ steps, stepsPerUnit, unit, largestMoveSteps: largest }: AxisColumns): string {
   const first = (steps[0] ?? 0) / stepsPerUnit;
   const last = (steps.at(-1) ?? 0) / stepsPerUnit;
-  let largest = 0;
-  for (let k = 1; k < steps.length; k += 1) {
-    largest = Math.max(largest, Math.abs((steps[k] ?? 0) - (steps[k - 1] ?? 0)));
-  }
   const most = largest === 0 ? 'does not move' : `at most ${withUnit(largest / stepsPerUnit, unit)} a frame`;
   return `${withUnit(first, unit)} to ${withUnit(last, unit)}, ${most}`;
 }
@@ -160,6 +176,7 @@ const margins = (_plan: Plan, schedule: Schedule): Row[] =>
 const SECTIONS: readonly [heading: string, rows: (plan: Plan, schedule: Schedule) => Row[]][] = [
   ['Findings', findings],
   ['Pacing', pacing],
+  ['Exposure', exposure],
   ['Cycle', cycle],
   ['Move', move],
   ['Power', power],

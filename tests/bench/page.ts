@@ -21,7 +21,7 @@ interface Edit {
  * Edits the interval in the page, again and again, each time waiting until nothing moves any more.
  * A thing counts as repainted in the task after the frame of its last change; waiting for the frame counts too.
  */
-function timeEdits(page: Page, edits: number): Promise<Edit[]> {
+export function timeEdits(page: Page, edits: number): Promise<Edit[]> {
   return page.evaluate(async (count) => {
     const input = document.querySelector<HTMLInputElement>('input[aria-label^="Interval"]');
     const setValue = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')?.set;

@@ -8,6 +8,7 @@ import { measureSizes } from '../../src/dev/sizes.ts';
 import { engineFigures } from './engine.ts';
 import { pageFigures } from './page.ts';
 import { type Figure, figureLine, isOver } from './report.ts';
+import { skyFigures } from './sky.ts';
 import { spreadsheetFigures } from './spreadsheet.ts';
 
 const sizeFigures = (): Figure[] =>
@@ -21,6 +22,7 @@ const sizeFigures = (): Figure[] =>
 const PARTS: Readonly<Record<string, () => Figure[] | Promise<Figure[]>>> = {
   engine: engineFigures,
   page: pageFigures,
+  sky: skyFigures,
   size: sizeFigures,
   spreadsheet: spreadsheetFigures,
 };

@@ -104,6 +104,57 @@ describe('the table of frames', () => {
   });
 });
 
+// EV 9 by APEX (EXP-08, from memory): f/8 is Av 6, 1/8 s Tv 3, ISO 100.
+const lit = planOf({
+  pacing: { workedOut: 'event', intervalS: 10, clipLengthS: 0.12 },
+  place: { latitudeDeg: 0, longitudeDeg: 0 },
+  exposure: { shutterS: 1 / 8, apertureF: 8, iso: 100 },
+  light: { kind: 'studio', studioEv: 8.5 },
+});
+
+test('a planned light brings its settings, its scene and the sky', () => {
+  const [headings = [], ...rows] = tableOf(lit);
+  const column = (name: string): string[] => rows.map((row) => row[headings.indexOf(name)] ?? 'missing');
+  expect(headings.slice(headings.indexOf('exposureS') + 1, headings.indexOf('cameraS'))).toEqual([
+    'shutter',
+    'apertureF',
+    'iso',
+    'sceneEv',
+    'brighterStops',
+    'sunAltitudeDeg',
+    'sunAzimuthDeg',
+    'moonAltitudeDeg',
+  ]);
+  expect(column('shutter')).toEqual(['1/8', '1/8', '1/8']);
+  expect(column('apertureF')).toEqual(['8', '8', '8']);
+  expect(column('iso')).toEqual(['100', '100', '100']);
+  expect(column('sceneEv')).toEqual(['8.5', '8.5', '8.5']);
+  // Half a stop less light than the settings are right for.
+  expect(column('brighterStops')).toEqual(['-0.5', '-0.5', '-0.5']);
+  // On the equator at the June solstice the noon sun stands 23.4 deg north of the zenith.
+  for (const altitude of column('sunAltitudeDeg'))
+    expect(Math.abs(Number(altitude) - 66.56)).toBeLessThan(0.1);
+});
+
+test('changes of the exposure stand among the events', () => {
+  const dusk = planOf({
+    pacing: { workedOut: 'clip', eventS: 1800, intervalS: 20 },
+    start: { date: '2026-05-02', tiedTo: 'sky', event: 'sunset' },
+    place: { zone: 'Europe/Lisbon', latitudeDeg: 38.7, longitudeDeg: -9.4 },
+    light: { kind: 'sky' },
+    exposure: {
+      shutterS: 1 / 30,
+      apertureF: 5.6,
+      ramp: { used: true, steps: [{ setting: 'shutter', to: 4 }] },
+    },
+  });
+  const [headings = [], ...rows] = tableOf(dusk);
+  const [shutter, event] = [headings.indexOf('shutter'), headings.indexOf('event')];
+  const changed = rows.filter((row, k) => k > 0 && row[shutter] !== rows[k - 1]?.[shutter]);
+  expect(changed.length).toBeGreaterThan(10);
+  for (const row of changed) expect(row[event]).toMatch(new RegExp(`shutter \\S+ to ${row[shutter]}(\\ss)?$`));
+});
+
 // tz database, Europe/Paris: on 2026-10-25 at 01:00 UTC from +02:00 to +01:00.
 test('the clock of the table follows the change of the clocks', () => {
   const [headings = [], ...rows] = tableOf(

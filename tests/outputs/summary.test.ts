@@ -41,6 +41,26 @@ describe('the summary', () => {
     expect(summary).toContain('(12:00:00)');
   });
 
+  test('has the settings of a planned light, and the sky among the events', () => {
+    const dusk = planOf({
+      pacing: { workedOut: 'clip', eventS: 3600, intervalS: 20 },
+      start: { date: '2026-05-02', tiedTo: 'sky', event: 'sunset', offsetMin: -20 },
+      place: { zone: 'Europe/Lisbon', latitudeDeg: 38.7, longitudeDeg: -9.4 },
+      light: { kind: 'sky' },
+      exposure: {
+        shutterS: 1 / 60,
+        apertureF: 5.6,
+        ramp: { used: true, steps: [{ setting: 'shutter', to: 8 }] },
+      },
+    });
+    const summary = summaryOf(dusk);
+    expect(summary).toMatch(/^ {2}First +1\/\d+, f\/5\.6, ISO 100 for a scene of \d/m);
+    expect(summary).toMatch(/^ {2}Last +\S+ s, f\/5\.6/m);
+    expect(summary).toMatch(/frame \d+: shutter 1\/30 to 1\/25$/m);
+    expect(summary).toMatch(/frame \d+: sunset$/m);
+    expect(summaryOf(dough)).not.toContain('for a scene of');
+  });
+
   test('counts swaps that it does not list', () => {
     const thirsty = planOf({
       pacing: { workedOut: 'event', intervalS: 60, clipLengthS: 20 },

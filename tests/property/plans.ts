@@ -8,7 +8,9 @@ import {
   type Ease,
   type Load,
   type Plan,
+  RAMP_SETTINGS,
   type Source,
+  START_EVENTS,
   type Track,
 } from '../../src/engine/plan/schema.ts';
 import { SHUTTER_TABLE } from '../reference/exposure/tables.ts';
@@ -382,6 +384,71 @@ const anyCase: fc.Arbitrary<Case> = fc
 export const plans: fc.Arbitrary<Case> = anyCase.filter(
   ({ plan, marked }) => slowPace(plan, shotsOf(plan, marked)).frames <= MOST_FRAMES,
 );
+
+const skies = fc.record({
+  kind: fc.constantFrom('none' as const, 'studio' as const, 'sky' as const),
+  latitudeDeg: fc.oneof(decimals(-90, 90, 2), oneOf(-90, -66.5, 0, 66.5, 90)),
+  longitudeDeg: fc.oneof(decimals(-180, 180, 2), oneOf(-180, 0, 180)),
+  tiedTo: fc.constantFrom('clock' as const, 'sky' as const),
+  event: fc.constantFrom(...START_EVENTS),
+  offsetMin: fc.integer({ min: -1440, max: 1440 }),
+  studioEv: decimals(-10, 24, 1),
+  cloudStops: oneOf(0, 2, 8),
+  metered: fc.boolean(),
+  used: fc.boolean(),
+  window: fc.boolean(),
+  pane: fc.boolean(),
+  view: fc.boolean(),
+  stars: fc.boolean(),
+  mainsHz: fc.constantFrom('none' as const, '50' as const, '60' as const),
+  filterStops: oneOf(0, 3, 10),
+  shutterAngleMaxDeg: fc.option(oneOf(0.1, 90, 180, 360), { nil: null }),
+  hysteresisStops: oneOf(0, 0.1, 1),
+  steps: fc.array(
+    fc.record({
+      setting: fc.constantFrom(...RAMP_SETTINGS),
+      to: fc.oneof(oneOf(0.001, 0.5, 1, 2.8, 8, 30, 400, 6400), decimals(0.01, 60, 2)),
+      step: fc.constantFrom('third' as const, 'half' as const, 'full' as const),
+      by: fc.constantFrom('camera' as const, 'hand' as const),
+    }),
+    { maxLength: 4 },
+  ),
+});
+
+/** Random valid plans under some sky, with light and ramp of every kind. */
+export const litPlans: fc.Arbitrary<Plan> = fc.tuple(plans, skies).map(([{ plan }, sky]) => ({
+  ...plan,
+  place: { ...plan.place, latitudeDeg: sky.latitudeDeg, longitudeDeg: sky.longitudeDeg },
+  start: { ...plan.start, tiedTo: sky.tiedTo, event: sky.event, offsetMin: sky.offsetMin },
+  light: {
+    ...plan.light,
+    kind: sky.kind,
+    studioEv: sky.studioEv,
+    cloudStops: sky.cloudStops,
+    metered: sky.metered,
+  },
+  window: {
+    ...plan.window,
+    used: sky.window,
+    sunAltitudeMinDeg: -12,
+    sunAltitudeMaxDeg: 20,
+    moon: 'downOrDim',
+  },
+  pane: { ...plan.pane, used: sky.pane },
+  lamps: { ...plan.lamps, mainsHz: sky.mainsHz },
+  view: { ...plan.view, used: sky.view, stars: sky.stars },
+  exposure: {
+    ...plan.exposure,
+    filterStops: sky.filterStops,
+    shutterAngleMaxDeg: sky.shutterAngleMaxDeg,
+    ramp: {
+      ...plan.exposure.ramp,
+      used: sky.used,
+      hysteresisStops: sky.hysteresisStops,
+      steps: sky.steps.map((step) => ({ ...step })),
+    },
+  },
+}));
 
 /** Freezes a value and everything in it. */
 export function deepFreeze<T>(value: T): T {

@@ -6,12 +6,17 @@ import type { Plan } from '../../src/engine/plan/schema.ts';
 import { Room } from '../../src/engine/room.ts';
 import { schedule } from '../../src/engine/schedule.ts';
 import { must, same } from './close.ts';
-import { type Case, deepFreeze, plans } from './plans.ts';
+import { deepFreeze, litPlans, plans } from './plans.ts';
 import { PATIENCE_MS, settings } from './settings.ts';
 
 vi.setConfig({ testTimeout: PATIENCE_MS });
 
-const property = (check: (given: Case) => void) => fc.assert(fc.property(plans, check), settings());
+const every = fc.oneof(
+  plans.map(({ plan }) => plan),
+  litPlans,
+);
+
+const property = (check: (plan: Plan) => void) => fc.assert(fc.property(every, check), settings());
 
 function parsedOf(text: string): Plan {
   const parsed = parsePlan(text);
@@ -20,7 +25,7 @@ function parsedOf(text: string): Plan {
 }
 
 test('the text of a plan is read back as the same plan', () => {
-  property(({ plan }) => {
+  property((plan) => {
     const read = parsedOf(serialisePlan(plan));
     must(isDeepStrictEqual(read, plan), 'another plan came back');
     // Fields may be put in order once, and then no more.
@@ -30,7 +35,7 @@ test('the text of a plan is read back as the same plan', () => {
 });
 
 test('the same plan gives the same schedule, and stays as it was', () => {
-  property(({ plan }) => {
+  property((plan) => {
     const before = structuredClone(plan);
     const first = schedule(deepFreeze(plan));
     must(isDeepStrictEqual(plan, before), 'the plan was changed');
@@ -59,16 +64,17 @@ class UsedRoom extends Room {
 
 test('a room used before gives the same schedule as a new one', () => {
   const room = new UsedRoom();
-  property(({ plan }) => {
+  property((plan) => {
     must(isDeepStrictEqual(schedule(plan, room), schedule(plan)), 'another schedule came out');
   });
 });
 
 test('every column has an entry for each frame, and every number is one', () => {
-  property(({ plan }) => {
+  property((plan) => {
     const { columns, totals, sources } = schedule(plan);
-    const { axes, sources: packs, ...plain } = columns;
-    for (const [name, column] of Object.entries(plain)) {
+    const { axes, sources: packs, sky, ...plain } = columns;
+    for (const [name, column] of Object.entries({ ...plain, ...sky })) {
+      if (column === null) continue;
       same(column.length, totals.frames, `${name}: length`);
       must(column.every(Number.isFinite), `${name}: not finite`);
     }
@@ -108,4 +114,29 @@ test('every column has an entry for each frame, and every number is one', () => 
       must(drawnWh >= -1e-12 && meanW >= -1e-9 && needed >= 1, `${drawnWh} Wh, ${meanW} W, ${needed} packs`);
     }
   });
+});
+
+test('the settings of a frame expose its scene as the error says, and its interval is kept', () => {
+  fc.assert(
+    fc.property(litPlans, (plan) => {
+      const { columns, exposure, totals } = schedule(plan);
+      if (exposure === null || columns.rung === null) return;
+      const { rungs, shortestIntervalS, longestIntervalS } = exposure;
+      let elapsed = 0;
+      for (let k = 0; k < totals.frames; k += 1) {
+        must(rungs[columns.rung[k] as number] !== undefined, `frame ${k + 1}: no such settings`);
+        must(
+          Math.abs((columns.elapsedS[k] as number) - elapsed) < 1e-6 * (1 + elapsed),
+          `frame ${k + 1}: elapsed`,
+        );
+        const interval = columns.intervalS[k] as number;
+        must(
+          interval >= shortestIntervalS - 1e-9 && interval <= longestIntervalS + 1e-9,
+          `frame ${k + 1}: interval`,
+        );
+        elapsed += interval;
+      }
+    }),
+    settings(),
+  );
 });

@@ -4,8 +4,10 @@ import { measureClock } from './clock/measure.ts';
 import { measureEase } from './ease/measure.ts';
 import { measureEnergy } from './energy/measure.ts';
 import { measureExposure } from './exposure/measure.ts';
+import { measureLight } from './light/measure.ts';
 import { measureProfile } from './profile/measure.ts';
 import type { Row } from './rows.ts';
+import { measureSky } from './sky/measure.ts';
 import { measureSteps } from './steps/measure.ts';
 import { measureStorage } from './storage/measure.ts';
 import { measureTimecode } from './timecode/measure.ts';
@@ -18,6 +20,8 @@ const SUBJECTS: Readonly<Record<string, () => Row[]>> = {
   Moves: measureProfile,
   Steps: measureSteps,
   Exposure: measureExposure,
+  Light: measureLight,
+  Sky: measureSky,
   Energy: measureEnergy,
   Storage: measureStorage,
 };

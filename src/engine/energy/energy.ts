@@ -64,11 +64,24 @@ function fillDraw(drawnWh: Float64Array, draw: Draw, periods: Periods): void {
     ({ exposureS, busyS }) => (draw.exposureW * exposureS + draw.busyW * busyS) * WH_PER_J,
   );
   fillByRung(drawnWh, laneWh, periods.rung);
-  addDraw(drawnWh, periods.periodS, draw.periodW);
-  addDraw(drawnWh, periods.moveS, draw.moveW);
+  addTwo(drawnWh, periods.periodS, draw.periodW, periods.moveS, draw.moveW);
   periods.axes.forEach((axis, index) => {
     addDraw(drawnWh, axis.moveS, draw.axesW[index] ?? 0);
   });
+}
+
+function addTwo(
+  drawnWh: Float64Array,
+  firstS: Float64Array,
+  firstW: number,
+  secondS: Float64Array,
+  secondW: number,
+): void {
+  const first = firstW * WH_PER_J;
+  const second = secondW * WH_PER_J;
+  for (let k = 0; k < drawnWh.length; k += 1) {
+    drawnWh[k] = (drawnWh[k] as number) + first * (firstS[k] as number) + second * (secondS[k] as number);
+  }
 }
 
 function addDraw(drawnWh: Float64Array, durationS: Float64Array, watts: number): void {

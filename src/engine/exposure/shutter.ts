@@ -3,15 +3,20 @@ import type { Plan } from '../plan/schema.ts';
 import { exactShutterS } from './stops.ts';
 
 /**
- * Seconds the shutter is open at a marked shutter time.
- *
- * A trigger that holds the shutter open keeps the time itself. A camera exposes the exact stop behind the mark
- * unless the plan says otherwise, times its measured correction.
+ * Seconds the camera keeps the shutter open by its own dial: the exact stop behind the mark unless the plan says
+ * otherwise, times the camera's measured correction.
+ * @param exactS - the stop behind the mark, where it is known which series is meant: a mark of 20 s is a third
+ *   stop of 20.2 s or a half stop of 22.6 s
  */
-export function openAtMarkS(plan: Plan, markedS: number): number {
-  if (plan.exposure.timedBy === 'trigger') return markedS;
-  return (plan.camera.exactStops ? exactShutterS(markedS) : markedS) * plan.camera.shutterCorrection;
-}
+export const cameraOpenS = ({ camera }: Plan, markedS: number, exactS = exactShutterS(markedS)): number =>
+  (camera.exactStops ? exactS : markedS) * camera.shutterCorrection;
+
+/**
+ * Seconds the shutter is open at a marked shutter time. A trigger that holds the shutter open keeps the time itself.
+ * @param exactS - as for {@link cameraOpenS}
+ */
+export const openAtMarkS = (plan: Plan, markedS: number, exactS?: number): number =>
+  plan.exposure.timedBy === 'trigger' ? markedS : cameraOpenS(plan, markedS, exactS);
 
 /** Seconds the shutter is open for one exposure at the plan's setting. */
 export const openShutterS = (plan: Plan): number => openAtMarkS(plan, plan.exposure.shutterS);
@@ -26,10 +31,10 @@ export function getsDarkFrame(plan: Plan, openS: number): boolean {
 /**
  * Open seconds of each exposure of a frame, in the order shot: one, or a bracket around the shutter time,
  * shortest first.
+ * @param middleS - seconds the shutter is open, or the middle of the bracket
  */
-export function bracketS(plan: Plan): number[] {
+export function bracketS(plan: Plan, middleS = openShutterS(plan)): number[] {
   const { bracketCount, bracketStops } = plan.exposure;
   const middle = (bracketCount - 1) / 2;
-  const open = openShutterS(plan);
-  return Array.from({ length: bracketCount }, (_, i) => open * 2 ** ((i - middle) * bracketStops));
+  return Array.from({ length: bracketCount }, (_, i) => middleS * 2 ** ((i - middle) * bracketStops));
 }

@@ -53,32 +53,49 @@ export const ISO_THIRDS = series(
   (index) => 100 * 2 ** ((index - 3) / 3),
 );
 
+/** ISO speeds in half stops, slowest first. Marks from memory. */
+export const ISO_HALVES = series(
+  '50 70 100 140 200 280 400 560 800 1100 1600 2200 3200 4500 6400 9000 12800 18000 25600 36000 51200',
+  (index) => 100 * 2 ** ((index - 2) / 2),
+);
+
 /** Every third stop of a third-stop series that begins on a full stop. */
 export const fullStops = (thirds: readonly Stop[]): readonly Stop[] => thirds.filter((_, i) => i % 3 === 0);
 
-/** Seconds that a shutter mark names: `1/60` gives 0.01666…, `0.5` gives 0.5. */
+/** Number that a mark names, seconds for a shutter time: `1/60` gives 0.01666…, `0.5` gives 0.5. */
 export function markSeconds(mark: string): number {
   const [num = '', den = '1'] = mark.split('/');
   return Number(num) / Number(den);
 }
 
 // Marks are told apart by a hundredth of a stop: '0.0167' still means 1/60.
-const SAME_MARK_STOPS = 0.01;
+export const SAME_MARK_STOPS = 0.01;
+
+const stopIn = (dials: readonly (readonly Stop[])[], marked: number): Stop | null => {
+  for (const stops of dials) {
+    const stop = stops.find(({ mark }) => Math.abs(Math.log2(marked / markSeconds(mark))) < SAME_MARK_STOPS);
+    if (stop) return stop;
+  }
+  return null;
+};
 
 /**
  * The stop that a shutter time in marked seconds names, in third stops first, then half stops.
  * @returns the stop, or null if no dial has that mark
  */
-export function shutterStop(markedS: number): Stop | null {
-  for (const stops of [SHUTTER_THIRDS, SHUTTER_HALVES]) {
-    const stop = stops.find(({ mark }) => Math.abs(Math.log2(markedS / markSeconds(mark))) < SAME_MARK_STOPS);
-    if (stop) return stop;
-  }
-  return null;
-}
+export const shutterStop = (markedS: number): Stop | null =>
+  stopIn([SHUTTER_THIRDS, SHUTTER_HALVES], markedS);
 
 /**
  * Exact shutter time of a marked one: 30 gives 32, 1/60 gives 1/64. A time that is no mark stays as it is.
  * @param markedS - seconds as marked, positive
  */
 export const exactShutterS = (markedS: number): number => shutterStop(markedS)?.exact ?? markedS;
+
+/** Exact f-number of a marked one: f/11 is 11.31. One that is no mark stays as it is. */
+export const exactApertureF = (markedF: number): number =>
+  stopIn([APERTURE_THIRDS, APERTURE_HALVES], markedF)?.exact ?? markedF;
+
+/** Exact ISO speed of a marked one: 125 is 126. One that is no mark stays as it is. */
+export const exactIso = (markedIso: number): number =>
+  stopIn([ISO_THIRDS, ISO_HALVES], markedIso)?.exact ?? markedIso;

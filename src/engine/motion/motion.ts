@@ -94,6 +94,8 @@ export interface Motion {
   axes: AxisColumns[];
   /** Seconds the rig moves after each frame. */
   moveS: Float64Array;
+  /** Longest of them. */
+  longestMoveS: number;
 }
 
 /**
@@ -109,7 +111,13 @@ export function motionOf(plan: Plan, intervalS: Float64Array, room: Room): Motio
   const moveS = room.f64(intervalS.length);
   moveS.set(moving[0]?.moveS ?? moveS.fill(0));
   for (const axis of moving.slice(1)) (inTurn ? addTo : raiseTo)(moveS, axis.moveS);
-  return { axes, moveS };
+  return { axes, moveS, longestMoveS: largest(moveS) };
+}
+
+function largest(values: Float64Array): number {
+  let most = 0;
+  for (let k = 0; k < values.length; k += 1) if ((values[k] as number) > most) most = values[k] as number;
+  return most;
 }
 
 function addTo(total: Float64Array, column: Float64Array): void {

@@ -44,7 +44,7 @@ export interface Pace {
 }
 
 /** Frames to shoot for a clip of the plan's length: whole exposures, each held for the plan's frames. */
-function framesForClip(plan: Plan): number {
+export function framesForClip(plan: Plan): number {
   const { frameRate, handlesFrames, holdFrames } = plan.clip;
   const clip = ceil(times(decimalRatio(plan.pacing.clipLengthS), parseRate(frameRate)));
   return Number(ceil({ num: clip + 2n * BigInt(handlesFrames), den: BigInt(holdFrames) }));
@@ -133,21 +133,38 @@ function countOf(plan: Plan): { frames: number; raw: Ratio; setting: Setting } {
 export function paceOf(plan: Plan): Pace {
   const { frames, raw, setting } = countOf(plan);
   const { interval, dial, settable } = setting;
-  const { handlesFrames, holdFrames } = plan.clip;
   const rate = parseRate(plan.clip.frameRate);
-  const clipFrames = frames * holdFrames;
-  const clip = over(wholeRatio(clipFrames - 2 * handlesFrames), rate);
   return {
-    frames,
-    clipFrames,
+    ...clipOf(plan, frames),
     frameRate: toNumber(rate),
     rawIntervalS: toNumber(raw),
     intervalS: toNumber(interval),
     dialS: toNumber(dial),
     settable,
     eventDurationS: toNumber(times(wholeRatio(frames - 1), interval)),
-    clipLengthS: Math.max(0, toNumber(clip)),
-    speedUp: toNumber(over(times(interval, rate), wholeRatio(holdFrames))),
+    speedUp: toNumber(over(times(interval, rate), wholeRatio(plan.clip.holdFrames))),
+  };
+}
+
+/** The clip that so many frames make. */
+export function clipOf(plan: Plan, frames: number): Pick<Pace, 'frames' | 'clipFrames' | 'clipLengthS'> {
+  const { handlesFrames, holdFrames, frameRate } = plan.clip;
+  const clipFrames = frames * holdFrames;
+  const clip = over(wholeRatio(clipFrames - 2 * handlesFrames), parseRate(frameRate));
+  return { frames, clipFrames, clipLengthS: Math.max(0, toNumber(clip)) };
+}
+
+/**
+ * The settings of the trigger up to a time on its dial.
+ * @returns how many there are, and the n-th of them, counted from 0, in seconds
+ */
+export function settingsUpTo(plan: Plan, dialS: number): { count: number; at: (n: number) => number } {
+  const step = decimalRatio(plan.trigger.stepS);
+  const first = ceil(over(decimalRatio(plan.trigger.minS), step));
+  const last = stepsBelow(decimalRatio(Math.min(dialS, plan.trigger.maxS)), step);
+  return {
+    count: Math.max(0, Number(last - first) + 1),
+    at: (n) => toNumber(times(wholeRatio(first + BigInt(n)), step)),
   };
 }
 

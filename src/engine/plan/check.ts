@@ -139,12 +139,24 @@ const IN_ORDER = [
 ] as const;
 
 function orderFaults(plan: Plan): Fault[] {
-  return IN_ORDER.flatMap(([section, low, high]) => {
+  const { nightFromDeg, nightFullDeg } = plan.exposure.ramp;
+  const night =
+    nightFullDeg < nightFromDeg
+      ? []
+      : [
+          {
+            path: 'exposure.ramp.nightFullDeg',
+            found: foundText(nightFullDeg),
+            allowed: `less than nightFromDeg, ${nightFromDeg}: the sun goes down from one to the other`,
+          },
+        ];
+  const pairs = IN_ORDER.flatMap(([section, low, high]) => {
     const fields: Readonly<Record<string, unknown>> = plan[section];
     const [from, to] = [fields[low], fields[high]];
     if (typeof from !== 'number' || typeof to !== 'number' || from < to) return [];
     return [{ path: `${section}.${high}`, found: foundText(to), allowed: `more than ${low}, ${from}` }];
   });
+  return [...pairs, ...night];
 }
 
 function horizonFaults({ place }: Plan): Fault[] {

@@ -387,7 +387,8 @@ const light = section({
     {
       title: 'Cloud takes',
       unit: 'stops',
-      description: 'Light lost against a clear sky. Common practice, no source: 1 thin, 2 grey, 3 heavy.',
+      description:
+        'Light lost against a clear sky, or against the sky of your reading. Common practice, no source: 1 thin, 2 grey, 3 heavy.',
       minimum: 0,
       maximum: 8,
       step: 0.5,

@@ -3,7 +3,7 @@
  *
  * Zone data come from the machine (luxon over Intl) and can be out of date; a plan may override the offset.
  */
-import { DateTime, IANAZone } from 'luxon';
+import { IANAZone } from 'luxon';
 import type { Plan } from '../plan/schema.ts';
 import type { OffsetSpan } from '../schedule-types.ts';
 
@@ -20,6 +20,7 @@ export interface Start {
 }
 
 const MINUTE_MS = 60_000;
+const DAY_MS = 86_400_000;
 
 /** Offset of the zone at an instant, minutes east of UTC. */
 const offsetAt = (zone: IANAZone, ms: number): number => zone.offset(ms);
@@ -27,8 +28,8 @@ const offsetAt = (zone: IANAZone, ms: number): number => zone.offset(ms);
 /**
  * The moment that the plan's local date and time name.
  *
- * luxon resolves an hour that comes twice by today's date, so the possible offsets are asked for and chosen
- * from; a time that the clock skips goes by the offset before the gap (as in RFC 5545, section 3.3.5).
+ * Each offset of the days around is tried, so that an hour that comes twice is found twice; a time that the clock
+ * skips goes by the offset before the gap (as in RFC 5545, section 3.3.5).
  */
 export function startOf(plan: Plan): Start {
   const { date, time, whenRepeated } = plan.start;
@@ -38,15 +39,9 @@ export function startOf(plan: Plan): Start {
     return { startMs: localMs - utcOffsetMin * MINUTE_MS, offsetMin: utcOffsetMin, kind: 'plain' };
   }
   const zone = IANAZone.create(name);
-  const [year, month, day] = date.split('-').map(Number);
-  const [hour, minute, second = 0] = time.split(':').map(Number);
-  const wanted = DateTime.fromObject({ year, month, day, hour, minute, second } as { year: number }, {
-    zone,
-    locale: 'en',
-  });
-  const matches = wanted
-    .getPossibleOffsets()
-    .map((candidate) => candidate.toMillis())
+  // No zone is more than a day from UTC: these are all offsets that can be meant.
+  const spans = offsetSpans(name, localMs - DAY_MS, localMs + DAY_MS, null);
+  const matches = [...new Set(spans.map(({ offsetMin }) => localMs - offsetMin * MINUTE_MS))]
     .filter((ms) => ms + offsetAt(zone, ms) * MINUTE_MS === localMs)
     .sort((a, b) => a - b);
   const first = matches[0];
@@ -131,7 +126,8 @@ export function isoAt(ms: number, spans: readonly OffsetSpan[]): string {
   const whole = Math.round(ms);
   const offsetMin = Math.round(offsetInSpans(whole, spans));
   const local = new Date(whole + offsetMin * MINUTE_MS).toISOString();
-  return `${local.replace(/\.000Z$|Z$/, '')}${offsetText(offsetMin)}`;
+  // Cut off the Z, and the point with its three zeros.
+  return `${local.slice(0, whole % 1000 === 0 ? -5 : -1)}${offsetText(offsetMin)}`;
 }
 
 /** The clock part of {@link isoAt}, to the second below: `20:31:10`. */

@@ -4,6 +4,7 @@ import {
   APERTURE_HALVES,
   APERTURE_THIRDS,
   exactShutterS,
+  ISO_HALVES,
   ISO_THIRDS,
   SHUTTER_HALVES,
   SHUTTER_THIRDS,
@@ -241,6 +242,16 @@ export function measureExposure(): Row[] {
     ),
     numberRow(
       {
+        quantity: 'largest marking error of half-stop ISO speeds',
+        reference: POWERS,
+        regime: 'marks from memory, a twentieth of a stop and less',
+        bound: 0.05,
+        unit: 'stops',
+      },
+      [{ at: 'all marks', got: Math.max(...markingErrors(ISO_HALVES, Math.log2)), want: 0 }],
+    ),
+    numberRow(
+      {
         quantity: 'largest marking error of the half-stop shutter dial',
         reference: POWERS,
         regime: 'a mark is nearer its value than half a step, but for 0.3',
@@ -253,7 +264,7 @@ export function measureExposure(): Row[] {
       {
         quantity: 'ratio of neighbouring stops',
         reference: POWERS,
-        regime: 'all five series',
+        regime: 'all six series',
         bound: 1e-12,
         unit: 'relative',
       },
@@ -263,6 +274,7 @@ export function measureExposure(): Row[] {
         ...steps(APERTURE_THIRDS, 2 ** (1 / 6)),
         ...steps(APERTURE_HALVES, 2 ** 0.25),
         ...steps(ISO_THIRDS, 2 ** (1 / 3)),
+        ...steps(ISO_HALVES, Math.SQRT2),
       ],
       relative,
     ),
