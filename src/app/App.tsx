@@ -1,13 +1,23 @@
-/** The Plan page. */
-import { lazy, memo, Suspense, useDeferredValue, useEffect, useRef, useState } from 'react';
+/** The page: its bar, and one of the views of the plan. */
+import {
+  Activity,
+  lazy,
+  memo,
+  Suspense,
+  useDeferredValue,
+  useEffect,
+  useLayoutEffect,
+  useRef,
+  useState,
+} from 'react';
 import { TopBar } from './bar/TopBar.tsx';
-import { CyclePanel } from './charts/CyclePanel.tsx';
 import { MarginsPanel } from './charts/MarginsPanel.tsx';
 import { Findings } from './findings/Findings.tsx';
 import { Inputs } from './sections/Inputs.tsx';
 import { useDrop, useShortcuts } from './shortcuts.ts';
 import { usePlan, useSchedule } from './store/plan.ts';
 import { useHeld } from './store/schedules.ts';
+import { type Screen, useScreen } from './store/screen.ts';
 import { setCycleFrame, useCursor, useView } from './store/view.ts';
 import { MiniStrip } from './strip/MiniStrip.tsx';
 import { Strip } from './strip/Strip.tsx';
@@ -17,7 +27,13 @@ const RunPanel = lazy(() =>
   import('./charts/RunPanel.tsx').then((part) => ({ default: memo(part.RunPanel) })),
 );
 
+const CyclePanel = lazy(() =>
+  import('./charts/CyclePanel.tsx').then((part) => ({ default: memo(part.CyclePanel) })),
+);
+
 const Dialogs = lazy(() => import('./bar/Dialogs.tsx'));
+
+const DaysView = lazy(() => import('./days/DaysView.tsx'));
 
 /** True once the figures have been painted. */
 function usePainted(): boolean {
@@ -32,7 +48,7 @@ function usePainted(): boolean {
 /** The charts follow the figures, as soon as there is time. */
 function Run() {
   const plan = useDeferredValue(usePlan((present) => present));
-  const schedule = useHeld(useDeferredValue(useSchedule()));
+  const schedule = useHeld('run', useDeferredValue(useSchedule()));
   const [cursor, setCursor] = useCursor();
   const painted = usePainted();
   const blank = <div className="panel blank" aria-hidden="true" />;
@@ -49,38 +65,40 @@ function Run() {
   );
 }
 
-function Figures() {
-  const plan = usePlan((present) => present);
-  const schedule = useSchedule();
+function Cycle() {
+  const plan = useDeferredValue(usePlan((present) => present));
+  const schedule = useHeld('cycle', useDeferredValue(useSchedule()));
   const chosen = useView((view) => view.cycleFrame);
+  const painted = usePainted();
   const { frames, longestCycleFrame } = schedule.totals;
   const frame = chosen === null || chosen >= frames ? longestCycleFrame - 1 : chosen;
+  const blank = <div className="panel blank-cycle" aria-hidden="true" />;
+  if (!painted) return blank;
   return (
-    <div className="figures">
+    <Suspense fallback={blank}>
       <CyclePanel schedule={schedule} plan={plan} frameIndex={frame} onFrame={setCycleFrame} />
-      <MarginsPanel schedule={schedule} />
-    </div>
+    </Suspense>
   );
 }
+
+const Margins = () => <MarginsPanel schedule={useSchedule()} />;
 
 /** Dialogs and fields are fetched once the figures stand, so that they open at once. */
 function Later() {
   const painted = usePainted();
   useEffect(() => {
-    if (painted) void import('./sections/bodies.ts');
+    if (!painted) return;
+    void import('./sections/bodies.ts');
   }, [painted]);
   return <Suspense>{painted && <Dialogs />}</Suspense>;
 }
 
 const FindingsNow = () => <Findings schedule={useSchedule()} />;
 
-export function App() {
+function PlanView() {
   const strip = useRef<HTMLDivElement>(null);
-  useShortcuts();
-  useDrop();
   return (
     <>
-      <TopBar />
       <MiniStrip strip={strip} />
       <main className="page">
         <div ref={strip}>
@@ -91,10 +109,43 @@ export function App() {
         <div className="cols">
           <FindingsNow />
           <Inputs />
-          <Figures />
+          <div className="figures">
+            <Cycle />
+            <Margins />
+          </div>
         </div>
         <Run />
       </main>
+    </>
+  );
+}
+
+/** A view that one goes to is seen from its top. */
+function useTopOf(screen: Screen): void {
+  const last = useRef(screen);
+  useLayoutEffect(() => {
+    if (last.current !== screen) scrollTo(0, 0);
+    last.current = screen;
+  }, [screen]);
+}
+
+export function App() {
+  const screen = useScreen();
+  useShortcuts();
+  useDrop();
+  useTopOf(screen);
+  return (
+    <>
+      <TopBar />
+      {/* Kept while another view is on screen, as it was left; it does not follow the edits meanwhile. */}
+      <Activity mode={screen === 'plan' ? 'visible' : 'hidden'}>
+        <PlanView />
+      </Activity>
+      {screen === 'days' && (
+        <Suspense fallback={<main className="page" />}>
+          <DaysView />
+        </Suspense>
+      )}
       <Later />
     </>
   );

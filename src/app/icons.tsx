@@ -11,7 +11,9 @@ const box = (children: ReactNode, size = 16) => (
 const line = (d: string, width = 1.6) => <path d={d} fill="none" stroke="currentColor" strokeWidth={width} />;
 
 export const ChevronRight = () => box(line('M5.5 3 10.5 8l-5 5'));
+export const ChevronLeft = () => box(line('M10.5 3 5.5 8l5 5'));
 export const ChevronDown = () => box(line('M3 5.5 8 10.5l5-5'));
+export const ChevronUp = () => box(line('M3 10.5 8 5.5l5 5'));
 export const UndoIcon = () => box(line('M5.5 2.5 2 6l3.5 3.5M2.4 6H10a4 4 0 0 1 0 8H6', 1.5));
 export const RedoIcon = () => box(line('M10.5 2.5 14 6l-3.5 3.5M13.6 6H6a4 4 0 0 0 0 8h4', 1.5));
 export const MenuIcon = () => box(line('M2 4h12M2 8h12M2 12h12'));

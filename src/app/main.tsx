@@ -27,7 +27,7 @@ async function start(): Promise<void> {
   if (asked !== null) {
     await openDemo(asked);
     // Asked for once: a reload keeps what was edited since.
-    history.replaceState(null, '', location.pathname);
+    history.replaceState(null, '', location.pathname + location.hash);
   }
   startKeeping();
   const root = document.getElementById('root');

@@ -22,6 +22,13 @@ function goToNeighbour(step: 1 | -1): void {
   if (next) goTo(next.id);
 }
 
+/** Goes to a view as its tab would, and leaves the focus there: what had it is no longer on screen. */
+function goToView(place: number): void {
+  const tab = document.querySelectorAll<HTMLElement>('.views a')[place];
+  tab?.focus({ preventScroll: true });
+  tab?.click();
+}
+
 function onKeyDown(event: KeyboardEvent): void {
   if (document.querySelector('dialog[open]')) return;
   const key = event.key.toLowerCase();
@@ -37,7 +44,12 @@ function onKeyDown(event: KeyboardEvent): void {
         }
       : isTyping(event.target) || (event.altKey && !altGraph)
         ? {}
-        : { '[': () => goToNeighbour(-1), ']': () => goToNeighbour(1) };
+        : {
+            '[': () => goToNeighbour(-1),
+            ']': () => goToNeighbour(1),
+            1: () => goToView(0),
+            2: () => goToView(1),
+          };
   const command = commands[key];
   if (!command) return;
   event.preventDefault();

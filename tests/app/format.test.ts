@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { allowedText, fullText } from '../../src/app/format/allowed.ts';
 import { bytesText, readBytes } from '../../src/app/format/bytes.ts';
 import {
   clockOf,
@@ -20,7 +21,7 @@ import {
   shortNumber,
   withUnit,
 } from '../../src/app/format/numbers.ts';
-import { allowedText, codecOf, fullText } from '../../src/app/format/quantity.ts';
+import { codecOf } from '../../src/app/format/quantity.ts';
 import { rateText, readRate } from '../../src/app/format/rate.ts';
 import { infoAt } from '../../src/app/store/paths.ts';
 import { parseRate, toNumber } from '../../src/engine/time/ratio.ts';

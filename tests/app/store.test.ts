@@ -157,11 +157,11 @@ describe('schedules that are out of date', () => {
     for (const intervalS of [8, 9, 10, 11, 12, 13]) edit(intervalS);
     const [first, second, third] = [edit(20), edit(21), edit(22)];
     expect(third.columns.elapsedS.buffer).toBe(first.columns.elapsedS.buffer);
-    const free = hold(second);
+    hold('test', second);
     const kept = structuredClone(second.columns);
     for (const intervalS of [23, 24, 25, 26]) edit(intervalS);
     expect(second.columns).toEqual(kept);
-    free();
+    hold('test', third);
     for (const intervalS of [27, 28, 29, 30]) edit(intervalS);
     expect(second.columns).not.toEqual(kept);
   });

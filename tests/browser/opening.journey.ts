@@ -1,6 +1,7 @@
 /** The page opens on a demo that is worked out, keeps to itself, and has three demos. */
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { ASKED_FOR } from '../../src/dev/sizes.ts';
 import { figures, figureText, verdict } from './parts.ts';
 import { startBrowser, THEMES, visit } from './visit.ts';
 
@@ -29,6 +30,18 @@ describe('the page opens', () => {
     );
     await page.waitForLoadState('networkidle');
     expect(problems).toEqual([]);
+    await context.close();
+  });
+
+  test('without what nobody has asked for yet', async () => {
+    const { page, context } = await visit(browser, origin);
+    await page.waitForLoadState('networkidle');
+    await page.waitForTimeout(500);
+    const fetched = await page.evaluate(() =>
+      performance.getEntriesByType('resource').map(({ name }) => name),
+    );
+    expect(fetched.filter((name) => /assets\/RunPanel-/.test(name))).toHaveLength(1);
+    expect(fetched.filter((name) => ASKED_FOR.test(name))).toEqual([]);
     await context.close();
   });
 

@@ -21,7 +21,7 @@ const SECTIONS = [
   'Rig',
   'Power',
   'Storage',
-  'Place & start',
+  'Place & light',
 ];
 const PHONE = { width: 390, height: 844 };
 const PHONES = [PHONE, { width: 360, height: 740 }];

@@ -2,11 +2,14 @@
 import { CloseButton, Dialog } from './Dialog.tsx';
 
 const KEYS: readonly (readonly [string, string])[] = [
+  ['1 2', 'Plan, Days'],
   ['Tab', 'Strip, verdict, findings, inputs, cycle, margins, run'],
   ['=', 'In a figure of the strip: work it out from the others'],
   ['↑ ↓', 'In a field: one step; with Shift ten'],
   ['Esc', 'In a field: back to what it was'],
   ['[ ]', 'Finding before, finding after'],
+  ['← → ↑ ↓', "In the year's light: a day, a week; Page Up and Page Down a month, Home and End the year"],
+  ['Enter', "In the year's light: put the plan on that day"],
   ['Ctrl or Cmd Z', 'Undo; with Shift redo'],
   ['Ctrl or Cmd S', 'Save the plan as a file'],
   ['Ctrl or Cmd O', 'Open a plan file'],

@@ -11,6 +11,7 @@ import { showDialog } from '../store/view.ts';
 import { type Theme, useTheme } from '../theme.ts';
 import { Menu } from './Menu.tsx';
 import { Technique } from './Technique.tsx';
+import { Views } from './Views.tsx';
 
 const TITLE = 'title';
 
@@ -147,6 +148,7 @@ export function TopBar() {
       <h1 className="name">Escapement</h1>
       <Title />
       <Technique />
+      <Views />
       <div className="tools">
         <History />
         <span className="wide-only">

@@ -8,12 +8,12 @@ const LOOKS = {
 /** What a hatching says: still left, kept free, less than asked for, or missing. */
 export type HatchKind = keyof typeof LOOKS;
 
-/** A hatching to fill with: `fill="url(#id)"`. */
-export function Hatch({ id, kind }: { id: string; kind: HatchKind }) {
+/** A hatching to fill with: `fill="url(#id)"`; `bare` lets what is behind show through. */
+export function Hatch({ id, kind, bare = false }: { id: string; kind: HatchKind; bare?: boolean }) {
   const { colour, angle } = LOOKS[kind];
   return (
     <pattern id={id} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform={`rotate(${angle})`}>
-      <rect width="6" height="6" fill="var(--surface)" />
+      {!bare && <rect width="6" height="6" fill="var(--surface)" />}
       <path d="M0 0v6" stroke={colour} strokeWidth="1.7" />
     </pattern>
   );

@@ -2,12 +2,15 @@ import { memo, useId } from 'react';
 import { CartesianGrid, LineChart, ReferenceArea, ReferenceLine, XAxis, YAxis } from 'recharts';
 import type { Band, ChartModel } from './chart.ts';
 import { Hatch } from './Hatch.tsx';
+import { colourOf } from './trace.ts';
 
 /** All that recharts is told of a chart: its axis, its grid and its hatched areas, but nothing along the run. */
 export interface FrameProps extends Pick<ChartModel, 'heightPx' | 'domain' | 'ticks' | 'bands'> {
   widthPx: number;
   /** Width of the column of figures to the left of the plot. */
   gutterPx: number;
+  /** Rules at the figures of the axis. */
+  grid: boolean;
 }
 
 const NO_DATA: never[] = [];
@@ -22,7 +25,7 @@ const TICK = { fill: 'var(--ink2)' };
  */
 export const PlotFrame = memo(
   function PlotFrame(props: FrameProps) {
-    const { heightPx, widthPx, gutterPx, domain, ticks, bands } = props;
+    const { heightPx, widthPx, gutterPx, grid, domain, ticks, bands } = props;
     const id = useId();
     const labels = new Map(ticks.map((tick) => [tick.value, tick.label]));
     return (
@@ -51,7 +54,7 @@ export const PlotFrame = memo(
           tick={TICK}
           allowDataOverflow
         />
-        <CartesianGrid stroke="var(--hair)" vertical={false} syncWithTicks />
+        {grid && <CartesianGrid stroke="var(--hair)" vertical={false} syncWithTicks />}
         {bands.map((band) => (
           <ReferenceArea
             key={`${band.from} ${band.to}`}
@@ -78,4 +81,4 @@ const edgeOf = (band: Band) => (band.kind === 'reserve' ? band.to : band.from);
 const edgeStyle = ({ style }: Band) =>
   style === null
     ? { stroke: 'var(--edge)' }
-    : { stroke: `var(--s-${style.tone})`, strokeDasharray: style.dash, strokeWidth: 1 };
+    : { stroke: colourOf(style.tone), strokeDasharray: style.dash, strokeWidth: 1 };

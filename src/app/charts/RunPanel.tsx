@@ -6,13 +6,16 @@ import { CHANGES_PX, ClockChanges, TRACK_PX } from './ClockChanges.tsx';
 import { CursorFlag } from './CursorFlag.tsx';
 import type { TableColumn } from './chart.ts';
 import { clipReading, cursorIndex, frameMoment } from './cursor.ts';
+import { NoSky } from './NoSky.tsx';
 import { Readings } from './Readings.tsx';
 import { RunRow } from './RunRow.tsx';
 import { runCharts } from './runCharts.ts';
 import { clockAxis, frameAxis, runView } from './runView.ts';
+import { skyBand } from './skyBand.ts';
 import { TimeAxis } from './TimeAxis.tsx';
 import { useDrag } from './useDrag.ts';
 import { useWidth } from './useWidth.ts';
+import { WindowLine } from './WindowLine.tsx';
 import './charts.css';
 
 /** From this width on the read-out stands beside the plots. */
@@ -56,16 +59,19 @@ function RunCharts({ schedule, plan, cursor, onCursor, width }: Props & { width:
   const plotPx = Math.max(120, width - paddingPx - gutterPx);
   const drawn = useMemo(() => {
     const view = runView(schedule, plotPx);
+    const sky = skyBand(view);
     return {
       view,
-      charts: runCharts(view, plan),
+      sky,
+      charts: runCharts(view, plan, sky),
       clock: clockAxis(schedule, view),
       frames: frameAxis(view),
       leading: leadingColumns(schedule),
     };
   }, [schedule, plan, plotPx]);
-  const { view, charts, clock, frames, leading } = drawn;
+  const { view, sky, charts, clock, frames, leading } = drawn;
   const index = cursorIndex(schedule, cursor);
+  const cursorX = view.x(Number(view.elapsedS[index]));
   const trackPx = schedule.offsets.length > 1 ? TRACK_PX + CHANGES_PX : TRACK_PX;
   const track = useRef<HTMLDivElement>(null);
   const flag = useRef<HTMLDivElement>(null);
@@ -75,12 +81,20 @@ function RunCharts({ schedule, plan, cursor, onCursor, width }: Props & { width:
       <div className="run-top">
         <div className="run-plot">
           <div ref={track} className="run-drawing run-track" style={{ height: trackPx }}>
+            {sky && (
+              <WindowLine
+                windows={sky.windows}
+                {...{ gutterPx, cursorX }}
+                widthPx={plotPx}
+                heightPx={TRACK_PX}
+              />
+            )}
             <ClockChanges schedule={schedule} view={view} gutterPx={gutterPx} />
             <CursorFlag
               ref={flag}
               schedule={schedule}
               index={index}
-              x={gutterPx + view.x(Number(view.elapsedS[index]))}
+              x={gutterPx + cursorX}
               widthPx={gutterPx + plotPx}
               onCursor={onCursor}
             />
@@ -93,8 +107,9 @@ function RunCharts({ schedule, plan, cursor, onCursor, width }: Props & { width:
           </span>
         </p>
       </div>
+      {sky === null && <NoSky />}
       {charts.map((chart) => (
-        <RunRow key={chart.id} {...{ chart, view, gutterPx, wide, clock, index, leading }} />
+        <RunRow key={chart.id} {...{ chart, view, gutterPx, wide, clock, sky, index, leading }} />
       ))}
       <div className="run-bottom">
         <div className="run-plot">

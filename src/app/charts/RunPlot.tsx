@@ -1,8 +1,12 @@
 import { memo } from 'react';
-import type { ChartModel, Mark } from './chart.ts';
+import type { ChartModel } from './chart.ts';
 import { PlotFrame } from './PlotFrame.tsx';
+import { MarkDrawn, Stretches, Teeth } from './RunMarks.tsx';
 import type { PlacedTick, RunView } from './runView.ts';
+import { SkyGround, SkyWords } from './SkyGround.tsx';
 import { linear } from './scale.ts';
+import type { SkyBand } from './skyBand.ts';
+import { colourOf, type Trace } from './trace.ts';
 
 interface Props {
   chart: ChartModel;
@@ -10,20 +14,28 @@ interface Props {
   /** Width of the column of figures to the left of the plot. */
   gutterPx: number;
   clock: readonly PlacedTick[];
+  /** The light of the run; null without a place. */
+  sky: SkyBand | null;
 }
 
 /** One chart of the run without its cursor: recharts draws the frame, the lines are our own paths over it. */
-export const RunPlot = memo(function RunPlot({ chart, view, gutterPx, clock }: Props) {
-  const { heightPx, domain, ticks, bands } = chart;
+export const RunPlot = memo(function RunPlot({ chart, view, gutterPx, clock, sky }: Props) {
+  const { heightPx, domain, ticks, bands, overSky } = chart;
   return (
     <>
+      {sky && <SkyGround {...{ sky, gutterPx, heightPx }} full={overSky !== undefined} />}
       {/* The frame is only looked at: recharts listens for focus, which would make each layer a stop for Tab. */}
       <div inert>
-        <PlotFrame {...{ heightPx, domain, ticks, bands, gutterPx }} widthPx={view.widthPx} />
+        <PlotFrame
+          {...{ heightPx, domain, ticks, bands, gutterPx }}
+          grid={overSky === undefined}
+          widthPx={view.widthPx}
+        />
       </div>
       <svg className="run-lines" width={gutterPx + view.widthPx} height={heightPx} aria-hidden="true">
         <g transform={`translate(${gutterPx} 0)`}>
-          <path d={clock.map(({ x }) => `M${x} 0V${heightPx}`).join('')} stroke="var(--hair)" />
+          {!overSky && <path d={clock.map(({ x }) => `M${x} 0V${heightPx}`).join('')} stroke="var(--hair)" />}
+          <Stretches chart={chart} />
           <Levels chart={chart} widthPx={view.widthPx} />
           <Lines chart={chart} view={view} />
         </g>
@@ -32,6 +44,14 @@ export const RunPlot = memo(function RunPlot({ chart, view, gutterPx, clock }: P
   );
 });
 
+const LEVEL_LOOKS = {
+  limit: { stroke: 'var(--edge)', strokeDasharray: '2 3' },
+  exceeded: { stroke: 'var(--stop)', strokeDasharray: '2 3' },
+  zero: { stroke: 'var(--edge)' },
+  horizon: { stroke: 'var(--curve)', strokeOpacity: 0.7 },
+  twilight: { stroke: 'var(--curve)', strokeOpacity: 0.5, strokeDasharray: '2 4' },
+} as const;
+
 /** Levels that mean something, over the whole run or a part of it. */
 function Levels({ chart, widthPx }: { chart: ChartModel; widthPx: number }) {
   const y = linear(chart.domain, [chart.heightPx, 0]);
@@ -39,8 +59,7 @@ function Levels({ chart, widthPx }: { chart: ChartModel; widthPx: number }) {
     <path
       key={`${level.value} ${level.fromX}`}
       d={`M${level.fromX ?? 0} ${y(level.value)}H${level.toX ?? widthPx}`}
-      stroke={level.kind === 'exceeded' ? 'var(--stop)' : 'var(--edge)'}
-      strokeDasharray={level.kind === 'zero' ? undefined : '2 3'}
+      {...LEVEL_LOOKS[level.kind]}
     />
   ));
 }
@@ -53,16 +72,10 @@ function Lines({ chart, view }: { chart: ChartModel; view: RunView }) {
     <>
       <path d={ends.map((x) => `M${x} 0V${chart.heightPx}`).join('')} stroke="var(--ink)" />
       {chart.traces.map((trace) => (
-        <g key={trace.name} fill="none">
-          {trace.area !== '' && <path d={trace.area} fill="var(--f-green)" />}
-          <path
-            d={trace.path}
-            stroke={`var(--s-${trace.tone})`}
-            strokeWidth="2"
-            strokeDasharray={trace.dash}
-          />
-        </g>
+        <Line key={trace.name} trace={trace} />
       ))}
+      {chart.overSky && <SkyWords drawing={chart.overSky} heightPx={chart.heightPx} />}
+      <Teeth chart={chart} />
       {chart.marks.map((mark) => (
         <MarkDrawn key={mark.x} mark={mark} heightPx={chart.heightPx} />
       ))}
@@ -80,23 +93,14 @@ function Lines({ chart, view }: { chart: ChartModel; view: RunView }) {
   );
 }
 
-const MARK_COLOURS = { change: 'var(--warn)', end: 'var(--stop)', value: 'var(--ink)' } as const;
-
-function MarkDrawn({ mark, heightPx }: { mark: Mark; heightPx: number }) {
-  const colour = MARK_COLOURS[mark.kind];
+function Line({ trace }: { trace: Trace }) {
   return (
-    <>
-      {mark.y === null ? (
-        <>
-          <path d={`M${mark.x} 0V${heightPx}`} stroke={colour} strokeDasharray="3 3" />
-          <path d={`M${mark.x - 6} 0h12l-6 10z`} fill={colour} />
-        </>
-      ) : (
-        <circle cx={mark.x} cy={mark.y} r="3.5" fill={colour} stroke="var(--surface)" strokeWidth="1.5" />
+    <g fill="none">
+      {trace.area !== '' && <path d={trace.area} fill="var(--f-green)" />}
+      {trace.tone === 'curve' && (
+        <path d={trace.path} stroke="var(--halo)" strokeWidth="5" strokeOpacity="0.7" />
       )}
-      <text x={mark.labelX} y={mark.labelY} textAnchor="middle" className="chart-name">
-        {mark.label}
-      </text>
-    </>
+      <path d={trace.path} stroke={colourOf(trace.tone)} strokeWidth="2" strokeDasharray={trace.dash} />
+    </g>
   );
 }

@@ -4,6 +4,8 @@ import type { ChartModel, TableColumn } from './chart.ts';
 import { Readings } from './Readings.tsx';
 import { RunPlot } from './RunPlot.tsx';
 import type { PlacedTick, RunView } from './runView.ts';
+import type { SkyBand } from './skyBand.ts';
+import { colourOf } from './trace.ts';
 
 interface Props {
   chart: ChartModel;
@@ -12,6 +14,7 @@ interface Props {
   /** Title and figures in columns beside the plot, or in a line above it. */
   wide: boolean;
   clock: readonly PlacedTick[];
+  sky: SkyBand | null;
   /** Frame under the cursor, counted from 0. */
   index: number;
   /** Frame and clock, before the columns of the chart. */
@@ -19,7 +22,7 @@ interface Props {
 }
 
 /** One chart of the run with its title, its cursor and what it reads there. */
-export function RunRow({ chart, view, gutterPx, wide, clock, index, leading }: Props) {
+export function RunRow({ chart, view, gutterPx, wide, clock, sky, index, leading }: Props) {
   const [asTable, setAsTable] = useState(false);
   const name = `${chart.title} over the run, ${chart.unit}`;
   return (
@@ -36,7 +39,7 @@ export function RunRow({ chart, view, gutterPx, wide, clock, index, leading }: P
           />
         ) : (
           <div className="run-drawing" role="img" aria-label={`${name}. ${chart.summary}`}>
-            <RunPlot chart={chart} view={view} gutterPx={gutterPx} clock={clock} />
+            <RunPlot chart={chart} view={view} gutterPx={gutterPx} clock={clock} sky={sky} />
             <CursorLine
               chart={chart}
               x={gutterPx + view.x(Number(view.elapsedS[index]))}
@@ -76,7 +79,7 @@ function CursorLine({
           cy={dot.y}
           r="4"
           fill="var(--surface)"
-          stroke={`var(--s-${dot.tone})`}
+          stroke={colourOf(dot.tone)}
           strokeWidth="2"
         />
       ))}

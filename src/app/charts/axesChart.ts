@@ -10,14 +10,13 @@ import {
   type Level,
   paddedDomain,
   type Reading,
-  valueAt,
   yScale,
 } from './chart.ts';
 import { digitsFor, fixed, signed } from './format.ts';
 import { type PlacedName, placeNames, textWidth } from './names.ts';
 import { EDGE_PX, type RunView } from './runView.ts';
 import { type Domain, extent, labelledTicks, padded } from './scale.ts';
-import { lineStyle, type Series, traceOf } from './trace.ts';
+import { lineStyle, type Series, traceOf, valueAt } from './trace.ts';
 
 const USUAL_HEIGHT_PX = 104;
 const UNITS = ['mm', 'deg'] as const;

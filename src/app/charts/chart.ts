@@ -3,7 +3,8 @@ import type { Schedule } from '../../engine/schedule-types.ts';
 import type { PlacedName } from './names.ts';
 import type { RunView } from './runView.ts';
 import type { Domain } from './scale.ts';
-import type { LineStyle, Series, Tone, Trace } from './trace.ts';
+import type { SkyDrawing } from './skyLabels.ts';
+import { type LineStyle, type Series, type Tone, type Trace, valueAt } from './trace.ts';
 
 /** One line of the read-out. */
 export interface Reading {
@@ -46,8 +47,19 @@ export interface Level {
   /** Pixels; null: over the whole width. */
   fromX: number | null;
   toX: number | null;
-  kind: 'limit' | 'exceeded' | 'zero';
+  kind: 'limit' | 'exceeded' | 'zero' | 'horizon' | 'twilight';
 }
+
+/** Frames one after another that something is wrong with, hatched over the whole height. */
+export interface Stretch {
+  fromX: number;
+  toX: number;
+  /** Said in the middle of its foot; empty if there is no room for it. */
+  label: string;
+}
+
+/** Height of the foot of a stretch's label over the bottom of the plot. */
+export const STRETCH_FOOT_PX = 8;
 
 /** A ring under the cursor. */
 export interface Dot {
@@ -76,6 +88,13 @@ export interface ChartModel {
   bands: Band[];
   levels: Level[];
   marks: Mark[];
+  /** Places of what the camera changes by itself: small teeth along the top. */
+  teeth?: readonly number[];
+  /** Places of what is changed by hand, where it is too often for a mark each: wedges along the top. */
+  wedges?: readonly number[];
+  stretches?: readonly Stretch[];
+  /** What stands on the sky at full strength; without it the sky is a tint behind the chart. */
+  overSky?: SkyDrawing;
   /** The chart in words. */
   summary: string;
   /** Says it instead of an empty plot. */
@@ -100,12 +119,10 @@ export function paddedDomain([low, high]: Domain, heightPx: number): Domain {
   return [low - PAD_PX * perPx, high + PAD_PX * perPx];
 }
 
-/** Value of a series at a frame. */
-export const valueAt = ({ values, factor }: Series, index: number): number => Number(values[index]) * factor;
-
-/** Rings of several series at a frame; none where a value is not finite. */
+/** Rings of several series at a frame; none where a value is not finite, or not drawn. */
 export function dotsOf(series: readonly Series[], y: (value: number) => number, index: number): Dot[] {
   return series
+    .filter((one) => one.from === undefined || valueAt(one, index) >= one.from)
     .map((one) => ({ y: y(valueAt(one, index)), tone: one.tone }))
     .filter((dot) => Number.isFinite(dot.y));
 }

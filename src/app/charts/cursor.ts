@@ -16,7 +16,7 @@ export function cursorIndex(schedule: Schedule, cursor: number | null): number {
 }
 
 /** Milliseconds of the epoch at which a frame's shutter opens. */
-const momentOf = ({ startMs, columns }: Schedule, index: number): number =>
+export const momentOf = ({ startMs, columns }: Schedule, index: number): number =>
   startMs + Number(columns.elapsedS[index]) * 1000;
 
 /** Local clock of a frame; with tenths if frames come faster than seconds. */

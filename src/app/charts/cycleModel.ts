@@ -66,7 +66,10 @@ export function cycleModel(schedule: Schedule, plan: Plan, index: number): Cycle
     guardS,
     lanesS,
     spareS,
-    camera: cameraPhases(plan).map((phase) => ({ ...phase, label: CAMERA_LABELS[phase.kind] })),
+    camera: framePhases(schedule, plan, index).map((phase) => ({
+      ...phase,
+      label: CAMERA_LABELS[phase.kind],
+    })),
     rig: rigBars(columns, plan, index),
     rigWord: rigWord(columns, plan, index),
     longer,
@@ -77,6 +80,12 @@ export function cycleModel(schedule: Schedule, plan: Plan, index: number): Cycle
     atLeast: `At least ${atLeastText(lanesS + guardS)}`,
     rest: rest(lanesS - intervalS, spareS, guardS),
   };
+}
+
+/** The camera's stretches with the settings of that frame. */
+function framePhases({ exposure, columns }: Schedule, plan: Plan, index: number): Phase[] {
+  const rung = columns.rung && exposure?.rungs[Number(columns.rung[index])];
+  return rung ? cameraPhases(plan, rung.openS) : cameraPhases(plan);
 }
 
 function rigWord(columns: Columns, plan: Plan, index: number): CycleModel['rigWord'] {

@@ -13,17 +13,28 @@ export function sentence(schedule: Schedule, plan: Plan, index: number): string 
   const [first, last] = alikeAround(schedule, index);
   const moveS = Number(schedule.columns.moveS[index]);
   const times = [
-    shutterWords(plan),
+    shutterWords(schedule, plan, first, last),
     ...(plan.move.mode === 'moveShootMove' && moveS > 0 ? [`move ${secondsText(moveS)}\u00A0s`] : []),
   ];
   return `${rank(schedule, index)}, ${framesText(first + 1, last + 1)}. ${times.join(', ')}.`;
 }
 
-function shutterWords({ exposure }: Plan): string {
-  const shutter = shutterText(exposure.shutterS);
+function shutterWords(schedule: Schedule, { exposure }: Plan, first: number, last: number): string {
+  const [shortest, longest] = shutterSpan(schedule, first, last) ?? [exposure.shutterS, exposure.shutterS];
+  const one = shutterText(longest);
+  const shutter = shortest === longest ? one : `${shutterText(shortest)} to ${one}`;
   return exposure.bracketCount > 1
     ? `${exposure.bracketCount} exposures around ${shutter}`
     : `Shutter ${shutter}`;
+}
+
+/** Shortest and longest shutter time of some frames, seconds as marked; null if the light is not planned. */
+function shutterSpan({ exposure, columns }: Schedule, first: number, last: number): [number, number] | null {
+  const before = columns.rung && exposure?.rungs[Number(columns.rung[first])];
+  if (!before || !exposure) return null;
+  const within = exposure.changes.filter(({ frame }) => frame - 1 > first && frame - 1 <= last);
+  const times = [before.shutterS, ...within.map(({ to }) => to.shutterS)];
+  return [Math.min(...times), Math.max(...times)];
 }
 
 function rank(schedule: Schedule, index: number): string {

@@ -11,7 +11,6 @@ import {
   heightFor,
   paddedDomain,
   type Reading,
-  valueAt,
   xOfFrame,
   yScale,
 } from './chart.ts';
@@ -19,7 +18,7 @@ import { fixed } from './format.ts';
 import { type Moment, markBoxes, placeMarks } from './marks.ts';
 import { placeNames } from './names.ts';
 import type { RunView } from './runView.ts';
-import { type LineStyle, lineStyle, type Series, type Tone, traceOf } from './trace.ts';
+import { type LineStyle, lineStyle, type Series, type Tone, traceOf, valueAt } from './trace.ts';
 
 const USUAL_HEIGHT_PX = 112;
 const TONES: readonly Tone[] = ['blue', 'purple', 'amber', 'green', 'verm'];

@@ -1,6 +1,6 @@
 /** Moments marked in a chart, with their labels where there is room for them. */
 import type { Mark, MomentKind } from './chart.ts';
-import { type Box, boxOf, roomAround, textWidth } from './names.ts';
+import { type Box, boxOf, overlap, roomAround, textWidth } from './names.ts';
 import { EDGE_PX } from './runView.ts';
 import type { Trace } from './trace.ts';
 
@@ -49,6 +49,10 @@ export function placeMarks(moments: readonly Moment[], around: Surroundings): Ma
   });
 }
 
+/** Whether a moment's rule, or its dot on the line, would stand in a label. */
+const crosses = ({ x, y }: Moment, box: Box): boolean =>
+  x > box.left - 4 && x < box.right + 4 && (y === undefined || (y > box.top - 4 && y < box.bottom + 4));
+
 interface PlacedBox {
   box: Box;
   /** Distance to the nearest line; negative on a line. */
@@ -72,14 +76,11 @@ function bestPlace(
         box.left >= EDGE_PX && box.right <= widthPx - EDGE_PX && box.top >= 0 && box.bottom <= heightPx,
     )
     .filter((box) => !taken.some((other) => overlap(box, other)))
-    .filter((box) => !all.some(({ x }) => x > box.left - 4 && x < box.right + 4));
+    .filter((box) => !all.some((other) => crosses(other, box)));
   return free
     .map((box) => ({ box, room: roomAround(box, traces, []) }))
     .reduce<PlacedBox | null>((best, one) => (best && best.room >= one.room ? best : one), null);
 }
-
-const overlap = (a: Box, b: Box): boolean =>
-  a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 
 /** Boxes of the labels that are shown. */
 export const markBoxes = (marks: readonly Mark[]): Box[] =>

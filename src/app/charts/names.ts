@@ -130,3 +130,37 @@ function crossing(xs: readonly number[], ys: readonly number[], i: number, x: nu
   const [x0, x1] = [Number(xs[i - 1]), Number(xs[i])];
   return linear([x0, x1], [Number(ys[i - 1]), Number(ys[i])])(x);
 }
+
+/** A place that a text could take: its middle and its foot. */
+export interface Spot {
+  x: number;
+  y: number;
+}
+
+/**
+ * The first of some spots where a text meets neither a line nor anything that stands there; else the roomiest where
+ * it hardly does.
+ * @param taken boxes that stand already; the chosen one is added
+ * @returns null if everywhere the text would meet another one, or be crossed
+ */
+export function placeText(
+  text: string,
+  spots: readonly Spot[],
+  traces: readonly Trace[],
+  taken: Box[],
+): PlacedName | null {
+  const width = textWidth(text);
+  const rooms = spots
+    .map((spot) => ({ spot, box: boxOf(spot.x, spot.y, width) }))
+    .filter(({ box }) => !taken.some((other) => overlap(box, other)))
+    .map((place) => ({ ...place, room: roomAround(place.box, traces, []) }))
+    .filter(({ room }) => room >= TIGHT_PX);
+  const best = rooms.find(({ room }) => room >= 0) ?? rooms.sort((a, b) => b.room - a.room)[0];
+  if (!best) return null;
+  taken.push(best.box);
+  return { text, ...best.spot };
+}
+
+/** Whether two boxes share any pixel. */
+export const overlap = (a: Box, b: Box): boolean =>
+  a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;

@@ -2,13 +2,13 @@
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { Schedule } from '../../engine/schedule-types.ts';
 import { shortNumber } from '../format/numbers.ts';
-import { type ChartModel, dotsOf, paddedDomain, valueAt, xOfFrame, yScale } from './chart.ts';
+import { type ChartModel, dotsOf, paddedDomain, xOfFrame, yScale } from './chart.ts';
 import { fixed } from './format.ts';
 import { placeMarks } from './marks.ts';
 import type { PlacedName } from './names.ts';
 import type { RunView } from './runView.ts';
-import { type Domain, extent, labelledTicks } from './scale.ts';
-import { type Series, traceOf } from './trace.ts';
+import { type Domain, extent, labelledTicks, niceStep } from './scale.ts';
+import { type Series, traceOf, valueAt } from './trace.ts';
 
 const HEIGHT_PX = 80;
 
@@ -54,11 +54,16 @@ export function spareChart(view: RunView, plan: Plan): ChartModel {
   };
 }
 
-/** From the end of the guard, or the worst overrun, to the most that is free. */
+/**
+ * From the end of the guard, or the worst overrun, to the most that is free: that is rounded up, so that the axis
+ * does not change with every edit.
+ */
 function spareDomain([low, high]: Domain, guardS: number): Domain {
   const bottom = Math.min(low, -guardS);
   const top = Math.max(high, 0);
-  return top > bottom ? [bottom, top] : [bottom - 1, top + 1];
+  if (top <= bottom) return [bottom - 1, top + 1];
+  const step = niceStep((top - bottom) / 5);
+  return [bottom, Math.ceil(top / step - 1e-9) * step];
 }
 
 /** In the band of the guard, if it is high enough to be read. */

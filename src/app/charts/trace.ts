@@ -2,8 +2,12 @@
 import type { RunView } from './runView.ts';
 import { thin } from './thin.ts';
 
-/** Series colours of the theme. */
-export type Tone = 'blue' | 'verm' | 'green' | 'purple' | 'amber';
+/** Series colours of the theme; `curve` is cased, for lines over the sky, `ink` is for the light that is given. */
+export type Tone = 'blue' | 'verm' | 'green' | 'purple' | 'amber' | 'curve' | 'ink';
+
+/** The colour of a line. */
+export const colourOf = (tone: Tone): string =>
+  tone === 'curve' || tone === 'ink' ? `var(--${tone})` : `var(--s-${tone})`;
 
 /** What tells one line from another: colour, and dashes for those who do not see it. */
 export interface LineStyle {
@@ -17,6 +21,12 @@ export interface Series extends LineStyle {
   name: string;
   values: ArrayLike<number>;
   factor: number;
+  /** Value of a frame, if it is not `values` times `factor`: these then only go up and down with it. */
+  at?: (index: number) => number;
+  /** Stays at each value until the next, instead of going there straight. */
+  stepped?: boolean;
+  /** Lower values are not drawn. */
+  from?: number;
   /** Indices at which the line starts anew: a fresh pack, another card. */
   breaks: readonly number[];
   filled: boolean;
@@ -46,18 +56,33 @@ export function lineStyle(n: number, tones: readonly Tone[] = TONES): LineStyle 
 
 const tenth = (px: number) => Math.round(px * 10) / 10;
 
+/** Value of a series at a frame. */
+export const valueAt = ({ values, factor, at }: Series, index: number): number =>
+  at ? at(index) : Number(values[index]) * factor;
+
+/** The frames of a series that are drawn, in order: the lowest and the highest of every pixel. */
+export const keptOf = (view: RunView, { values }: Series): number[] => thin(view.pixels, values);
+
 /**
  * Draws a series, thinned to the lowest and the highest of every pixel.
  * @param y pixels of a value
  * @param floorPx where a filled area ends
+ * @param kept as {@link keptOf} gives them, if they are known already
  */
-export function traceOf(view: RunView, series: Series, y: (value: number) => number, floorPx: number): Trace {
-  const { values, factor, tone, dash, name } = series;
-  const kept = thin(view.pixels, values);
-  const xs = kept.map((i) => tenth(view.x(Number(view.elapsedS[i]))));
-  const ys = kept.map((i) => tenth(y(Number(values[i]) * factor)));
-  const strokes = strokesOf(kept, series.breaks);
-  const draw = ([from, to]: Stroke) => lineOf(xs, ys, from, to);
+export function traceOf(
+  view: RunView,
+  series: Series,
+  y: (value: number) => number,
+  floorPx: number,
+  kept: readonly number[] = keptOf(view, series),
+): Trace {
+  const { tone, dash, name, breaks } = series;
+  const [drawn, left] = split(series, kept);
+  const xs = drawn.map((i) => tenth(view.x(Number(view.elapsedS[i]))));
+  const ys = drawn.map((i) => tenth(y(valueAt(series, i))));
+  const strokes = strokesOf(drawn, left.length === 0 ? breaks : [...breaks, ...left].sort((a, b) => a - b));
+  const line = series.stepped ? stepsOf : lineOf;
+  const draw = ([from, to]: Stroke) => line(xs, ys, from, to);
   const close = ([from]: Stroke) => `V${tenth(floorPx)}H${xs[from]}Z`;
   return {
     name,
@@ -68,6 +93,14 @@ export function traceOf(view: RunView, series: Series, y: (value: number) => num
     path: strokes.map(draw).join(''),
     area: series.filled ? strokes.map((stroke) => draw(stroke) + close(stroke)).join('') : '',
   };
+}
+
+/** Frames that are drawn, and those that lie too low; a line is broken where it leaves some out. */
+function split(series: Series, kept: readonly number[]): [drawn: readonly number[], left: readonly number[]] {
+  const { from } = series;
+  if (from === undefined) return [kept, []];
+  const high = (i: number) => valueAt(series, i) >= from;
+  return [kept.filter(high), kept.filter((i) => !high(i))];
 }
 
 /** First and last place in the kept points of one unbroken line. */
@@ -91,5 +124,15 @@ function strokesOf(kept: readonly number[], breaks: readonly number[]): Stroke[]
 function lineOf(xs: readonly number[], ys: readonly number[], from: number, to: number): string {
   let path = `M${xs[from]} ${ys[from]}`;
   for (let place = from + 1; place <= to; place++) path += `L${xs[place]} ${ys[place]}`;
+  return path;
+}
+
+/** Across to the place of each change, and there up or down. */
+function stepsOf(xs: readonly number[], ys: readonly number[], from: number, to: number): string {
+  let path = `M${xs[from]} ${ys[from]}`;
+  for (let place = from + 1; place <= to; place++) {
+    if (ys[place] !== ys[place - 1]) path += `H${xs[place]}V${ys[place]}`;
+    else if (place === to) path += `H${xs[place]}`;
+  }
   return path;
 }

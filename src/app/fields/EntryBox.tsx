@@ -8,23 +8,39 @@ interface Props {
   text: string;
   error: string | null;
   onText: (text: string) => void;
+  /** Left, or Enter was pressed. */
+  onLeave?: () => void;
+  /** Escape was pressed. */
+  onRestore?: () => void;
+  placeholder?: string;
+  wide?: boolean;
+  /** Name of the gesture that typing makes. */
+  path?: string;
 }
 
-export function EntryBox({ label, hint, text, error, onText }: Props) {
+export function EntryBox({ label, hint, text, error, wide, path, placeholder, ...on }: Props) {
   const id = useId();
   return (
-    <FieldFrame id={id} label={label} hint={hint} error={error}>
+    <FieldFrame id={id} label={label} hint={hint} error={error} wide={wide}>
       {(described) => (
         <div className={`box${error === null ? '' : ' bad'}`}>
           <span className="v">
             <input
               id={id}
+              data-path={path}
               className="m"
               value={text}
+              placeholder={placeholder}
               aria-invalid={error !== null}
               aria-describedby={described}
               autoComplete="off"
-              onChange={(event) => onText(event.target.value)}
+              spellCheck={false}
+              onChange={(event) => on.onText(event.target.value)}
+              onBlur={on.onLeave}
+              onKeyDown={(event) => {
+                if (event.key === 'Enter') on.onLeave?.();
+                if (event.key === 'Escape') on.onRestore?.();
+              }}
             />
           </span>
         </div>

@@ -1,7 +1,8 @@
 /** A number with its unit: typed, stepped by arrows and buttons, picked from marks, taken back by Escape. */
 import { type FocusEvent, type KeyboardEvent, memo, useId } from 'react';
 import type { FieldInfo } from '../../engine/plan/faults.ts';
-import { allowedText, type Codec, codecOf, fullText } from '../format/quantity.ts';
+import { allowedText, type Codec, fullText } from '../format/allowed.ts';
+import { codecOf } from '../format/quantity.ts';
 import { LessIcon, MoreIcon } from '../icons.tsx';
 import { setDraft, useDraft } from '../store/drafts.ts';
 import { getAt, infoAt, patternOf } from '../store/paths.ts';
@@ -16,6 +17,8 @@ interface NumberFieldProps {
   label?: string | undefined;
   /** Unit of the axis that the field belongs to. */
   axisUnit?: 'mm' | 'deg' | undefined;
+  /** Path of the field whose notation and marks it shares, where its own path does not say. */
+  like?: string | undefined;
   /** What is used if an optional field is empty: shown in its place. */
   workedOut?: number | undefined;
   /** Words in place of an optional field's value. */
@@ -24,10 +27,14 @@ interface NumberFieldProps {
   bare?: boolean | undefined;
   /** Without − and +, for narrow places. */
   plain?: boolean | undefined;
+  /** Over the whole width, for long texts. */
+  wide?: boolean | undefined;
 }
 
+type Series = readonly number[] | undefined;
+
 /** What typing, stepping and leaving do to the field at a path. */
-function editing(path: string, info: FieldInfo, codec: Codec, basis: number) {
+function editing(path: string, series: Series, info: FieldInfo, codec: Codec, basis: number) {
   const put = (value: number | null, text: string, keep: boolean) => {
     const error = enter(path, value);
     setDraft(path, keep || error !== null ? { text, error } : null);
@@ -39,7 +46,6 @@ function editing(path: string, info: FieldInfo, codec: Codec, basis: number) {
       else put(read.value, text, true);
     },
     step(steps: number) {
-      const series = seriesOf(path);
       const next = series ? stepInSeries(series, basis, steps) : stepped(basis, steps, info);
       put(next, codec.text(next), false);
     },
@@ -105,15 +111,16 @@ function StepButtons({ label, onStep }: { label: string; onStep: (steps: number)
 }
 
 export const NumberField = memo(function NumberField(props: NumberFieldProps) {
-  const { path, axisUnit, workedOut, bare, plain } = props;
+  const { path, axisUnit, workedOut, bare, plain, like = path } = props;
   const id = useId();
   const value = usePlan((plan) => getAt(plan, path)) as number | null | undefined;
   const draft = useDraft(path);
   if (value === undefined) return null;
   const info = infoAt(path);
-  const codec = codecOf(patternOf(path), info.unit, axisUnit);
+  const codec = codecOf(patternOf(like), infoAt(like).unit, axisUnit);
+  const series = seriesOf(like);
   const basis = value ?? workedOut ?? Math.max(0, info.minimum ?? 0);
-  const edit = editing(path, info, codec, basis);
+  const edit = editing(path, series, info, codec, basis);
   const text = draft?.text ?? (value === null ? '' : codec.text(value));
   const error = draft?.error ?? null;
 
@@ -136,7 +143,6 @@ export const NumberField = memo(function NumberField(props: NumberFieldProps) {
   };
 
   const label = props.label ?? info.title;
-  const series = seriesOf(path);
   // A unit that was typed is not shown a second time.
   const unit = text === '' || (draft && /[a-z%°]/i.test(text)) ? '' : codec.unit(basis);
   const empty = props.placeholder ?? (workedOut === undefined ? 'none' : fullText(codec, workedOut));
@@ -147,6 +153,7 @@ export const NumberField = memo(function NumberField(props: NumberFieldProps) {
       hint={`${info.description ?? ''} ${allowedText(info, codec)}`.trim()}
       error={error}
       bare={bare}
+      wide={props.wide}
     >
       {(described) => (
         <div className={`box${error === null ? '' : ' bad'}${text === '' ? ' calc' : ''}`}>

@@ -2,8 +2,9 @@
 import { type Fault, type FieldInfo, pathText } from '../../engine/plan/faults.ts';
 import { readPlan } from '../../engine/plan/parse.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
-import { allowedText, type Codec } from '../format/quantity.ts';
-import { infoAt, partsOf } from '../store/paths.ts';
+import { allowedText, type Codec } from '../format/allowed.ts';
+import { setDraft } from '../store/drafts.ts';
+import { type Edit, editAll, infoAt, partsOf } from '../store/paths.ts';
 import { change, changeField, currentPlan } from '../store/plan.ts';
 
 /** A value, or why the text is none. */
@@ -70,4 +71,18 @@ export function enterText(
   const next = put(currentPlan(), text);
   const read = readPlan(next);
   return faultsText(read.ok ? change(next, path) : read.faults, path);
+}
+
+/**
+ * Puts several values into the plan, all or none.
+ * @param gesture - changes in a row under one name are one step; without a name it is a step of its own
+ * @returns why they do not fit, or null
+ */
+export function enterAll(edits: readonly Edit[], gesture: string | null = null): string | null {
+  const next = editAll(currentPlan(), edits);
+  const read = readPlan(next);
+  const error = faultsText(read.ok ? change(next, gesture) : read.faults, edits[0]?.[0] ?? '');
+  // What was typed there before is not what stands there now.
+  if (error === null) for (const [path] of edits) setDraft(path, null);
+  return error;
 }

@@ -7,6 +7,9 @@ const SERIES: Readonly<Record<string, readonly number[]>> = {
   'exposure.shutterS': SHUTTER_SERIES,
   'exposure.apertureF': APERTURE_SERIES,
   'exposure.iso': ISO_SERIES,
+  'light.meteredShutterS': SHUTTER_SERIES,
+  'light.meteredApertureF': APERTURE_SERIES,
+  'light.meteredIso': ISO_SERIES,
 };
 
 /** The marks that a field goes by, ascending; undefined if it goes by even steps. */

@@ -22,7 +22,21 @@ const WORDS: Readonly<Record<string, string>> = {
   smoother: 'Smoother',
   cubicBezier: 'Bezier',
   ramped: 'Ramped',
+  50: '50 Hz',
+  60: '60 Hz',
+  onSet: 'On the set',
+  offSet: 'Off the set',
+  downOrDim: 'Down or dim',
+  iso: 'ISO',
+  third: '1/3 stop',
+  half: '1/2 stop',
+  full: '1 stop',
+  hand: 'By hand',
 };
 
-/** A word of the plan for reading; kinds of axis are their own names. */
-export const wordText = (word: string): string => WORDS[word] ?? word.charAt(0).toUpperCase() + word.slice(1);
+/** `Nautical dusk` of `nauticalDusk`. */
+const apart = (word: string): string =>
+  word.charAt(0).toUpperCase() + word.slice(1).replace(/[A-Z]/g, (capital) => ` ${capital.toLowerCase()}`);
+
+/** A word of the plan for reading; kinds of axis and events of the sky are their own names. */
+export const wordText = (word: string): string => WORDS[word] ?? apart(word);

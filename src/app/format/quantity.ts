@@ -1,22 +1,10 @@
 /** How each unit of the plan is shown in a field and read back from one. */
-import type { FieldInfo } from '../../engine/plan/faults.ts';
+import type { Codec } from './allowed.ts';
 import { bytesUnit, readBytes } from './bytes.ts';
 import { offsetText, readOffset } from './clock.ts';
-import { colonText, exactDuration, readDuration } from './durations.ts';
+import { colonText, durationText, exactDuration, readDuration } from './durations.ts';
 import { readShutter, shutterMark } from './exposure.ts';
-import { numberText, readNumber, withUnit } from './numbers.ts';
-
-/** One way of showing and reading a number. */
-export interface Codec {
-  /** What stands in the field, without the unit beside it. */
-  text(value: number): string;
-  /** The unit beside the field's text. */
-  unit(value: number): string;
-  /** The value of a text, or null. `present` is the value that stands now. */
-  read(text: string, present: number): number | null;
-  /** What the text should be, e.g. `a length of time`. */
-  kind: string;
-}
+import { NBSP, numberText, readNumber } from './numbers.ts';
 
 const plain = (unit: string): Codec => ({
   text: (value) => numberText(value),
@@ -98,8 +86,30 @@ const compass = (positive: string, negative: string): Codec => ({
   kind: `degrees, such as 43.3 ${positive}`,
 });
 
+const FROM_EVENT = /^\s*([+\-\u2212\u2013]?)\s*(.*?)\s*(before|after)?\s*$/i;
+
+/** Minutes from an event of the sky: `50 min before`, `1 h 10 min after`; a bare number keeps its side. */
+const fromEvent: Codec = {
+  text: (value) => {
+    if (value === 0) return `0${NBSP}min`;
+    return `${durationText(Math.abs(value) * 60)}${NBSP}${value < 0 ? 'before' : 'after'}`;
+  },
+  unit: () => '',
+  read: (text, present) => {
+    const [, sign = '', amount = '', side = ''] = FROM_EVENT.exec(text) ?? [];
+    const seconds = readDuration(amount);
+    const minutes = readNumber(amount) ?? (seconds === null ? null : seconds / 60);
+    if (minutes === null) return null;
+    const before = side + sign === '' ? present < 0 : side.toLowerCase() === 'before' || /[^+]/.test(sign);
+    return before ? 0 - minutes : minutes;
+  },
+  kind: 'a time from the event, such as 50 min before',
+};
+
 const BY_PATH: Readonly<Record<string, Codec>> = {
   'exposure.shutterS': shutter,
+  'start.offsetMin': fromEvent,
+  'light.meteredShutterS': shutter,
   'place.utcOffsetMin': offset,
   'place.latitudeDeg': compass('N', 'S'),
   'place.longitudeDeg': compass('E', 'W'),
@@ -125,16 +135,4 @@ export function codecOf(path: string, unit = '', axisUnit: 'mm' | 'deg' = 'mm'):
   // The positions of a track and its shares carry the units of the run.
   if (path.endsWith('hare')) return share;
   return plain(unit.replace('axis', axisUnit === 'deg' ? '°' : 'mm'));
-}
-
-/** A value with its unit, e.g. for 'allowed: 0 s to 10 min'. */
-export const fullText = (codec: Codec, value: number): string =>
-  withUnit(codec.text(value), codec.unit(value));
-
-/** What a number field takes, in the units that the field shows. */
-export function allowedText(info: FieldInfo, codec: Codec): string {
-  const { minimum = 0, maximum = 0 } = info;
-  const range = `${fullText(codec, minimum)} to ${fullText(codec, maximum)}`;
-  const kind = info.whole ? 'whole numbers from ' : '';
-  return `Allowed: ${kind}${range}${info.optional ? ', or nothing' : ''}.`;
 }

@@ -4,6 +4,8 @@ import { TextField } from '../fields/TextField.tsx';
 import { bytesText } from '../format/bytes.ts';
 import { useSchedule } from '../store/plan.ts';
 import { More } from './parts.tsx';
+import { TestFrameDrop } from './TestFrameDrop.tsx';
+import { ViewFields } from './ViewFields.tsx';
 
 /** Measured size of a frame; while there is none, the one worked out stands in its place. */
 function FrameSize() {
@@ -32,6 +34,13 @@ export function CameraBody() {
       <NumberField path="camera.bufferBytes" />
       <FrameSize />
       <FrameTotal />
+      <TestFrameDrop />
+      <NumberField path="camera.focalLengthMm" />
+      <ViewFields />
+      <More title="Sensor">
+        <NumberField path="camera.sensorWidthMm" />
+        <NumberField path="camera.sensorHeightMm" />
+      </More>
       <More title="Frame size from pixels">
         <NumberField path="camera.imageWidthPx" plain />
         <NumberField path="camera.imageHeightPx" plain />

@@ -3,9 +3,9 @@ import { useState } from 'react';
 import { crossingIntervalS } from '../../engine/pacing/pacing.ts';
 import { EntryBox } from '../fields/EntryBox.tsx';
 import { durationText, readDuration } from '../format/durations.ts';
-import { StandingIcon } from '../icons.tsx';
 import { enterFigure } from '../store/pacingEdits.ts';
 import { endGesture, usePlan, useSchedule } from '../store/plan.ts';
+import { Refusal } from './parts.tsx';
 
 const secondsOf = (text: string): number | null => {
   const seconds = readDuration(text);
@@ -39,12 +39,7 @@ export function Crossing() {
       <button type="button" className="btn" disabled={intervalS === null} onClick={use}>
         Use it
       </button>
-      {refused !== null && (
-        <p className="err w2" role="alert">
-          <StandingIcon standing="stop" size={14} />
-          <span>{refused}</span>
-        </p>
-      )}
+      <Refusal text={refused} />
     </>
   );
 }

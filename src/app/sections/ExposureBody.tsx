@@ -6,6 +6,8 @@ import { durationText } from '../format/durations.ts';
 import { shutterText } from '../format/exposure.ts';
 import { numberText } from '../format/numbers.ts';
 import { usePlan } from '../store/plan.ts';
+import { FilterFields } from './FilterFields.tsx';
+import { RampFields } from './RampFields.tsx';
 
 /** How long the shutter really is open, and which light the settings are right for. */
 function ExposureFacts() {
@@ -27,12 +29,14 @@ export function ExposureBody() {
       <NumberField path="exposure.shutterS" />
       <NumberField path="exposure.apertureF" />
       <NumberField path="exposure.iso" />
+      <FilterFields />
+      <ExposureFacts />
+      <RampFields />
       <NumberField path="exposure.bracketCount" />
       <NumberField path="exposure.bracketStops" />
       <NumberField path="camera.noiseReductionFromS" />
       <Flag path="camera.noiseReduction" />
       <Segments path="exposure.timedBy" />
-      <ExposureFacts />
     </>
   );
 }

@@ -12,7 +12,7 @@ const TITLES: readonly (readonly [SectionId, string])[] = [
   ['rig', 'Rig'],
   ['power', 'Power'],
   ['storage', 'Storage'],
-  ['place', 'Place & start'],
+  ['place', 'Place & light'],
   ['notes', 'Notes'],
 ];
 

@@ -1,45 +1,52 @@
 import { Segments } from '../fields/ChoiceField.tsx';
 import { NumberField } from '../fields/NumberField.tsx';
 import { TextField } from '../fields/TextField.tsx';
-import { offsetText, readClock } from '../format/clock.ts';
-import { useSchedule } from '../store/plan.ts';
+import { HorizonFields } from './HorizonFields.tsx';
+import { LightFields } from './LightFields.tsx';
+import { PositionFields, ZoneOffer } from './PositionFields.tsx';
 import { Caution, More } from './parts.tsx';
+import { OffsetFacts, StartFields } from './StartFields.tsx';
+import { TestFrameDrop } from './TestFrameDrop.tsx';
+import { PaneFields, SunHours, WindowFields } from './WindowFields.tsx';
 
 const ZONES: readonly string[] = Intl.supportedValuesOf('timeZone');
 
-const readTime = (text: string): string => readClock(text) ?? text;
-const showTime = (time: string): string => time.replace(/:00$/, (end) => (time.length === 8 ? '' : end));
-
-/** The offset in use, which always shows: a machine's zone data can be out of date. */
-function OffsetFacts() {
-  const [first, ...changes] = useSchedule().offsets;
-  const later = changes.map(({ offsetMin }) => `, then ${offsetText(offsetMin)}`).join('');
-  return (
-    <p className="hint">
-      The clock is {offsetText(first?.offsetMin ?? 0)} from UTC at the start{later}.
-    </p>
-  );
-}
-
-export function PlaceBody() {
+function ZoneFields() {
   return (
     <>
-      <TextField path="start.date" type="date" />
-      <TextField path="start.time" id="start.time" read={readTime} show={showTime} />
-      <TextField path="place.name" wide placeholder="Harbour wall" />
       <TextField path="place.zone" wide list="zones" />
       <datalist id="zones">
         {ZONES.map((zone) => (
           <option key={zone} value={zone} />
         ))}
       </datalist>
+      <ZoneOffer />
       <OffsetFacts />
-      <NumberField path="place.latitudeDeg" />
-      <NumberField path="place.longitudeDeg" />
+    </>
+  );
+}
+
+/** Where, when, and under which light. */
+export function PlaceBody() {
+  return (
+    <>
+      <TextField path="place.name" wide placeholder="Harbour wall" />
+      <PositionFields />
+      <ZoneFields />
+      <h4 className="w2">Start</h4>
+      <StartFields />
       <More title="Clock changes">
         <NumberField path="place.utcOffsetMin" />
         <Segments path="start.whenRepeated" />
       </More>
+      <h4 className="w2">Sun and moon</h4>
+      <HorizonFields />
+      <SunHours />
+      <WindowFields />
+      <PaneFields />
+      <h4 className="w2">Light</h4>
+      <LightFields />
+      <TestFrameDrop />
       <Caution>
         Look at the place by day first: road, tide, edges and heights are harder to see at night. Tell someone
         where you are. Never look at the sun through a finder or lens. Local rules and licensed practice come

@@ -11,6 +11,7 @@ import { PlaceBody } from './PlaceBody.tsx';
 import { PowerBody } from './PowerBody.tsx';
 import { RigBody } from './RigBody.tsx';
 import { StorageBody } from './StorageBody.tsx';
+import '../styles/light.css';
 
 const BODIES: Readonly<Record<SectionId, FunctionComponent>> = {
   clip: ClipBody,

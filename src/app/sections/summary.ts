@@ -1,7 +1,8 @@
 /** One line of useful facts for each section of the inputs, shown while it is closed. */
 import type { Finding, Severity } from '../../engine/findings/types.ts';
-import type { Axis, Plan, Track } from '../../engine/plan/schema.ts';
+import type { Axis, Plan, RampStep, Track } from '../../engine/plan/schema.ts';
 import type { Schedule } from '../../engine/schedule-types.ts';
+import { wordText } from '../fields/words.ts';
 import { bytesText } from '../format/bytes.ts';
 import { clockOf, dateOf } from '../format/clock.ts';
 import { atLeastText, durationText } from '../format/durations.ts';
@@ -13,7 +14,8 @@ import { holdText } from '../strip/notes.ts';
 
 type Summary = (plan: Plan, schedule: Schedule) => string;
 
-const facts = (...list: (string | false)[]): string =>
+/** The facts that there are, in one line. */
+export const facts = (...list: (string | false)[]): string =>
   list.filter((fact) => fact !== false && fact !== '').join(', ');
 
 /** `mm` or `°`. */
@@ -38,14 +40,22 @@ const camera: Summary = ({ camera: { writeS, shutterLagS }, trigger }, { totals 
     `trigger in steps of ${durationText(trigger.stepS)}`,
   );
 
+/** `shutter to 1 s`, `ISO to 800`, `aperture to f/4`. */
+export function rampStepText({ setting, to }: RampStep): string {
+  if (setting === 'shutter') return `shutter to ${shutterText(to)}`;
+  return setting === 'iso' ? `ISO to ${numberText(to)}` : `aperture to f/${numberText(to)}`;
+}
+
 const exposure: Summary = ({
-  exposure: { shutterS, apertureF, iso, bracketCount },
+  exposure: { shutterS, apertureF, iso, bracketCount, filterStops, ramp },
   camera: { noiseReduction },
 }) =>
   facts(
     shutterText(shutterS),
     `f/${numberText(apertureF)}`,
     `ISO ${numberText(iso)}`,
+    filterStops > 0 && `ND of ${plural(filterStops, 'stop')}`,
+    ramp.used && `${ramp.steps.map(rampStepText).join(', ') || 'no ramp step yet'} as the light falls`,
     bracketCount > 1 && `bracket of ${bracketCount}`,
     noiseReduction && 'noise reduction',
   );
@@ -93,8 +103,28 @@ const storage: Summary = ({ storage: { copies } }, { totals, cards }) => {
   );
 };
 
-const place: Summary = ({ place: { name, zone } }, { totals: { firstFrameAt } }) =>
-  facts(name, `${dateOf(firstFrameAt)} ${clockOf(firstFrameAt)}`, zone);
+/** `50 min before sunset`, `at civil dusk`. */
+export function startText({ event, offsetMin }: Plan['start']): string {
+  const name = wordText(event).toLowerCase();
+  if (offsetMin === 0) return `at ${name}`;
+  return `${durationText(Math.abs(offsetMin) * 60)} ${offsetMin < 0 ? 'before' : 'after'} ${name}`;
+}
+
+function lightText({ kind, studioEv, metered }: Plan['light']): string {
+  if (kind === 'none') return '';
+  return kind === 'studio'
+    ? `studio ${withUnit(numberText(studioEv, 1), 'EV')}`
+    : `sky light${metered ? ', metered' : ''}`;
+}
+
+const place: Summary = ({ place: { name, zone }, start, light }, { totals: { firstFrameAt } }) =>
+  facts(
+    name,
+    `${dateOf(firstFrameAt)} ${clockOf(firstFrameAt)}`,
+    start.tiedTo === 'sky' && startText(start),
+    zone,
+    lightText(light),
+  );
 
 const notes: Summary = (plan) => plan.notes.trim().split('\n')[0]?.slice(0, 120) || 'None';
 

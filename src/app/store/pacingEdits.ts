@@ -1,8 +1,8 @@
 /** The pacing strip's edits, bound to the store: they know which figure was worked out before. */
 import { faultsText, readField } from '../fields/entry.ts';
+import type { Codec } from '../format/allowed.ts';
 import { durationText, readDuration } from '../format/durations.ts';
 import { readNumber } from '../format/numbers.ts';
-import type { Codec } from '../format/quantity.ts';
 import { clipLengthFor, type Free, figurePath, paceFigures, typeFigure, workOut } from './pacing.ts';
 import { infoAt } from './paths.ts';
 import { change, currentPlan, endGesture, planStore } from './plan.ts';

@@ -40,6 +40,13 @@ function put(target: unknown, parts: readonly Part[], value: unknown): unknown {
 export const setAt = (plan: Plan, path: string, value: unknown): Plan =>
   put(plan, partsOf(path), value) as Plan;
 
+/** A path and the value to put there. */
+export type Edit = readonly [path: string, value: unknown];
+
+/** The plan with all edits made. */
+export const editAll = (plan: Plan, edits: readonly Edit[]): Plan =>
+  edits.reduce((next, [path, value]) => setAt(next, path, value), plan);
+
 const infos = new Map<string, FieldInfo>();
 
 /** Path with every list place written as 0: fields of one list share what is known about them. */

@@ -14,12 +14,13 @@ interface Made {
 let last: Made | null = null;
 /** Schedules that are out of date, but whose room is still theirs. */
 let earlier: Made[] = [];
-/** How many parts of the page still show a schedule though it may be out of date. */
-const held = new Map<Schedule, number>();
+/** What parts of the page that follow the edits at leisure show, out of date or not. */
+const held = new Map<string, Schedule>();
 
 /** A room that nobody reads any more, or a new one. The last schedule may be on screen until the next is drawn. */
 function freeRoom(): Room {
-  const free = earlier.find((made) => !held.has(made.schedule));
+  const inUse = new Set(held.values());
+  const free = earlier.find((made) => !inUse.has(made.schedule));
   earlier = earlier.filter((made) => made !== free);
   return free?.room ?? new Room();
 }
@@ -37,18 +38,16 @@ export function scheduleOf(plan: Plan): Schedule {
   return last.schedule;
 }
 
-/** Keeps the columns of a schedule as they are, until the function that it gives is called. */
-export function hold(kept: Schedule): () => void {
-  held.set(kept, (held.get(kept) ?? 0) + 1);
-  return () => {
-    const count = (held.get(kept) ?? 0) - 1;
-    if (count > 0) held.set(kept, count);
-    else held.delete(kept);
-  };
+/**
+ * Keeps the columns of a schedule as they are until the same part of the page shows another.
+ * @param part - who shows it
+ */
+export function hold(part: string, shown: Schedule): void {
+  held.set(part, shown);
 }
 
-/** Holds a schedule for as long as the component shows it: for parts that follow the edits at leisure. */
-export function useHeld(shown: Schedule): Schedule {
-  useEffect(() => hold(shown), [shown]);
+/** Holds what a part shows, also while it is hidden: it may be drawn once more before it has caught up. */
+export function useHeld(part: string, shown: Schedule): Schedule {
+  useEffect(() => hold(part, shown), [part, shown]);
   return shown;
 }

@@ -6,7 +6,7 @@ import { cycleInWords } from '../../../src/app/charts/cycleWords.ts';
 import { defaultPlan } from '../../../src/engine/plan/parse.ts';
 import type { Plan } from '../../../src/engine/plan/schema.ts';
 import type { Columns } from '../../../src/engine/schedule-types.ts';
-import { axisFrom, columnsOf, planWithAxes, scheduleOf } from './handMade.ts';
+import { axisFrom, columnsOf, exposedColumns, exposureOf, planWithAxes, scheduleOf } from './handMade.ts';
 
 /** Lag 0.1, exposure 2, write 0.9: a camera lane of 3 s, kept by the trigger so that marked is exact. */
 function plan(changed: Partial<Plan> = {}): Plan {
@@ -228,5 +228,29 @@ describe('its layout', () => {
     expect(layout.legend.find((item) => item.kind === 'exposure')?.text).toMatch(
       /^Exposure 9 times, .* in all$/,
     );
+  });
+});
+
+describe('the cycle of a frame whose settings follow the light', () => {
+  const rungs = [0, 1, 1];
+  const columns = columnsOf(3, exposedColumns(rungs, [10, 9, 9]));
+  const schedule = scheduleOf(columns, { exposure: exposureOf(rungs) });
+
+  it('has the exposure of that frame', () => {
+    const exposure = (index: number) =>
+      cycleModel(schedule, plan(), index).camera.find(({ kind }) => kind === 'exposure')?.durationS;
+    expect(exposure(0)).toBe(1 / 8);
+    expect(exposure(2)).toBe(1 / 4);
+  });
+
+  it('says which shutter times the frames have that are alike', () => {
+    expect(cycleModel(schedule, plan(), 0).sentence).toBe(
+      'Every cycle alike, frames 1 to 3. Shutter 1/8\u00A0s to 1/4\u00A0s.',
+    );
+    const cameraS = Float64Array.of(3, 3.2, 3.2);
+    const apart = scheduleOf({ ...columns, cameraS }, { exposure: exposureOf(rungs) });
+    expect(
+      cycleModel({ ...apart, totals: { ...apart.totals, longestCycleFrame: 2 } }, plan(), 1).sentence,
+    ).toBe('Longest cycle, frames 2 to 3. Shutter 1/4\u00A0s.');
   });
 });

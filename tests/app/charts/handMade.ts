@@ -1,13 +1,18 @@
 /** Schedules built by hand: every figure in them is known, none comes from the engine. */
+import type { Rung } from '../../../src/engine/exposure/ladder.ts';
+import type { RampChange } from '../../../src/engine/exposure/ramp.ts';
 import { defaultPlan, newAxis, newSource } from '../../../src/engine/plan/parse.ts';
 import type { Plan } from '../../../src/engine/plan/schema.ts';
 import type {
   AxisColumns,
   Columns,
+  ExposureSummary,
   Schedule,
   ScheduleEvent,
   SourceSummary,
 } from '../../../src/engine/schedule-types.ts';
+import type { SkyRun } from '../../../src/engine/sky/run.ts';
+import type { SkyColumns } from '../../../src/engine/sky/track.ts';
 
 /** 2026-08-08 20:31:10 in Central European Summer Time. */
 export const START_MS = Date.UTC(2026, 7, 8, 18, 31, 10);
@@ -27,6 +32,10 @@ export function columnsOf(frames: number, changed: Partial<Columns> = {}): Colum
     settleS: column(frames, () => 0),
     rigS: column(frames, () => 0),
     spareS: column(frames, () => 6.5),
+    rung: null,
+    evScene: null,
+    evError: null,
+    sky: null,
     axes: [],
     sources: [],
     cardIndex: new Uint8Array(frames),
@@ -70,6 +79,8 @@ export function scheduleOf(columns: Columns, changed: Partial<Schedule> = {}): S
     events: [],
     findings: [],
     margins: [],
+    exposure: null,
+    sky: null,
     startMs: START_MS,
     offsets: [{ fromMs: START_MS, offsetMin: 120 }],
     counts: { stop: 0, warning: 0, note: 0 },
@@ -130,5 +141,99 @@ export function axisFrom(
     lowestSteps: Math.min(...positions),
     highestSteps: Math.max(...positions),
     largestMoveSteps: Math.max(0, ...moves),
+  };
+}
+
+/** The sky's columns, from the altitudes of sun and moon at each frame; the sun stands at 300 degrees. */
+export const skyColumns = (sunDeg: readonly number[], moonDeg = sunDeg.map(() => -10)): SkyColumns => ({
+  sunAltitudeDeg: Float32Array.from(sunDeg),
+  sunAzimuthDeg: new Float32Array(sunDeg.length).fill(300),
+  moonAltitudeDeg: Float32Array.from(moonDeg),
+});
+
+/** Milliseconds of the epoch so many seconds after the first frame. */
+export const msAt = (elapsedS: number): number => START_MS + elapsedS * 1000;
+
+/** The sky of a run of so many seconds: golden, then civil, then nautical, each for a third. */
+export function skyRun(runS: number, changed: Partial<SkyRun> = {}): SkyRun {
+  const [first, second, end] = [runS / 3, (runS * 2) / 3, runS].map(msAt) as [number, number, number];
+  const whole = { fromMs: START_MS, toMs: end };
+  return {
+    run: whole,
+    days: whole,
+    events: [
+      { name: 'sunset', ms: first, noEvent: null },
+      { name: 'civilDusk', ms: second, noEvent: null },
+    ],
+    bands: [
+      { band: 'golden', fromMs: START_MS, toMs: first },
+      { band: 'civil', fromMs: first, toMs: second },
+      { band: 'nautical', fromMs: second, toMs: end },
+    ],
+    windows: null,
+    best: null,
+    outside: null,
+    setHits: [],
+    inFrame: [],
+    ...changed,
+  };
+}
+
+/** Rungs a whole stop apart from EV 10 down: shutter 1/8, 1/4, then ISO 200 by hand. */
+export const RUNGS: readonly Rung[] = [
+  rung({ index: 0, shutterS: 1 / 8, shutterMark: '1/8', ev100: 10 }),
+  rung({
+    index: 1,
+    shutterS: 1 / 4,
+    shutterMark: '1/4',
+    ev100: 9,
+    by: 'camera',
+    setting: 'shutter',
+    stepIndex: 0,
+  }),
+  rung({
+    index: 2,
+    shutterS: 1 / 4,
+    shutterMark: '1/4',
+    iso: 200,
+    ev100: 8,
+    by: 'hand',
+    setting: 'iso',
+    stepIndex: 1,
+  }),
+];
+
+function rung(changed: Partial<Rung>): Rung {
+  const settings = { shutterS: 1, shutterMark: '1', apertureF: 8, iso: 100, openS: changed.shutterS ?? 1 };
+  return { index: 0, ...settings, ev100: 0, setting: null, by: null, stepIndex: null, ...changed };
+}
+
+/** Settings over a run: the rung of every frame, and the light that it should have had. */
+export function exposedColumns(rungs: readonly number[], wantedEv: readonly number[]) {
+  return {
+    rung: Uint16Array.from(rungs),
+    evScene: Float32Array.from(wantedEv),
+    evError: Float32Array.from(wantedEv, (ev, k) => ev - (RUNGS[rungs[k] ?? 0]?.ev100 ?? 0)),
+  };
+}
+
+/** The summary that goes with those rungs. */
+export function exposureOf(
+  rungs: readonly number[],
+  changed: Partial<ExposureSummary> = {},
+): ExposureSummary {
+  const changes = rungs.flatMap((now, k): RampChange[] => {
+    const [from, to] = [RUNGS[rungs[k - 1] ?? now], RUNGS[now]];
+    if (!from || !to || from === to) return [];
+    return [{ frame: k + 1, from, to, by: to.by ?? 'camera' }];
+  });
+  return {
+    follows: true,
+    rungs: RUNGS,
+    changes,
+    ceiling: { cycleS: 10, angleS: Number.POSITIVE_INFINITY, ceilingS: 10, binds: null },
+    shortestIntervalS: 10,
+    longestIntervalS: 10,
+    ...changed,
   };
 }

@@ -30,6 +30,23 @@ describe('a trace', () => {
     expect(trace.area).toBe('M10 100L110 80V100H10ZM210 100L310 80L410 60V100H210Z');
   });
 
+  it('goes across and then up or down, if it is stepped', () => {
+    const trace = traceOf(view, { ...series([0, 0, 10, 10, 5]), stepped: true }, down, 100);
+    expect(trace.path).toBe('M10 100H210V80H410V90');
+    const still = traceOf(view, { ...series([3, 3, 3, 3, 3]), stepped: true }, down, 100);
+    expect(still.path).toBe('M10 94H410');
+  });
+
+  it('leaves out what is too low and begins anew behind it', () => {
+    const trace = traceOf(view, { ...series([5, 4, -1, 4, 5]), from: 0 }, down, 100);
+    expect(trace.path).toBe('M10 90L110 92M310 92L410 90');
+  });
+
+  it('draws what a frame stands for, where the values only choose the frames', () => {
+    const trace = traceOf(view, { ...series([0, 1, 2, 1, 0]), at: (index) => index * 10 }, down, 100);
+    expect(trace.ys).toEqual([100, 90, 80, 70, 60]);
+  });
+
   it('starts anew even where the frame of the break is thinned away', () => {
     const frames = 4000;
     const long = runView(scheduleOf(columnsOf(frames)), 40);

@@ -1,0 +1,66 @@
+import { textWidth } from './names.ts';
+import { EDGE_PX } from './runView.ts';
+import type { SkyBand } from './skyBand.ts';
+
+interface Props {
+  windows: SkyBand['windows'];
+  gutterPx: number;
+  widthPx: number;
+  heightPx: number;
+  /** Where the flag of the cursor stands, which hides what is behind it. */
+  cursorX: number;
+}
+
+const MIDDLE_PX = 16;
+const INSET_PX = 24;
+/** Half the flag. */
+const FLAG_PX = 76;
+const NO_WINDOW = 'No window during the run';
+
+/** The windows as dimension lines above the charts, behind the flag of the cursor. */
+export function WindowLine({ windows, gutterPx, widthPx, heightPx, cursorX }: Props) {
+  if (windows === null) return null;
+  const spans = windows.map(({ fromX, toX }) => `M${fromX} 12v8M${toX} 12v8M${fromX} ${MIDDLE_PX}H${toX}`);
+  const whole = { fromX: EDGE_PX - INSET_PX, toX: widthPx - EDGE_PX + INSET_PX, words: NO_WINDOW };
+  const labelled = windows.length === 0 ? [whole] : windows;
+  return (
+    <svg
+      className="run-changes"
+      width={gutterPx + widthPx}
+      height={heightPx}
+      role="img"
+      aria-label={labelled.map(({ words }) => words).join('. ')}
+    >
+      <g transform={`translate(${gutterPx} 0)`}>
+        <path d={spans.join('')} stroke="var(--edge)" />
+        {labelled.map((span) => (
+          <Label key={span.fromX} span={span} cursorX={cursorX} />
+        ))}
+      </g>
+    </svg>
+  );
+}
+
+/** At the beginning of a window, or at its end where the flag would hide it. */
+function Label({
+  span: { fromX, toX, words },
+  cursorX,
+}: {
+  span: { fromX: number; toX: number; words: string };
+  cursorX: number;
+}) {
+  const width = textWidth(words);
+  const left = fromX + INSET_PX;
+  if (width + 2 * INSET_PX > toX - fromX) return null;
+  const hidden = cursorX > left - FLAG_PX && cursorX < left + width + FLAG_PX;
+  return (
+    <text
+      x={hidden ? toX - INSET_PX : left}
+      y={MIDDLE_PX + 4}
+      textAnchor={hidden ? 'end' : 'start'}
+      className="chart-name chart-window"
+    >
+      {words}
+    </text>
+  );
+}
