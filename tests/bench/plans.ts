@@ -12,6 +12,14 @@ const EASES = [
 const KINDS = ['boom', 'slide', 'pan', 'tilt', 'roll'];
 const SOURCES = ['Camera pack', 'Rig pack', 'Heater pack', 'Lamp pack'];
 
+// From noon to a dark night and back, again and again.
+const RAMP = [
+  { setting: 'shutter', to: 1 },
+  { setting: 'iso', to: 800 },
+  { setting: 'shutter', to: 8 },
+  { setting: 'iso', to: 6400 },
+];
+
 /** Move-shoot-move with one axis for each kind of ease, each fed by one of four sources. */
 function fields(frames: number): object {
   const axes = KINDS.map((kind, i) => ({ name: kind, kind, source: SOURCES[i % SOURCES.length] }));
@@ -20,7 +28,9 @@ function fields(frames: number): object {
     version: 1,
     pacing: { workedOut: 'event', intervalS: 20, clipLengthS: frames / 25 },
     start: { date: '2026-03-27' },
-    place: { zone: 'Europe/Lisbon' },
+    place: { zone: 'Europe/Lisbon', latitudeDeg: 38.7, longitudeDeg: -9.4 },
+    light: { kind: 'sky' },
+    exposure: { shutterS: 1 / 1000, apertureF: 8, ramp: { used: true, steps: RAMP } },
     rig: { axes },
     move: {
       mode: 'moveShootMove',
@@ -46,7 +56,7 @@ function fields(frames: number): object {
   };
 }
 
-/** A plan of so many frames, 5 axes with five kinds of ease, 4 sources. */
+/** A plan of so many frames, 5 axes with five kinds of ease, a ramp from day to night and back, 4 sources. */
 export function benchPlan(frames: number): Plan {
   const parsed = readPlan(fields(frames));
   if (!parsed.ok) throw new Error(JSON.stringify(parsed.faults));

@@ -54,7 +54,8 @@ export const BAND_LOOKS: Readonly<Record<LightBand, { fill: string; text: string
   night: { fill: 'var(--b-night)', text: 'var(--on-b-dark)' },
 };
 
-const BAND_NAMES: Readonly<Record<LightBand, [name: string, short: string]>> = {
+/** Names of the bands, and the same in one word. */
+export const BAND_NAMES: Readonly<Record<LightBand, [name: string, short: string]>> = {
   day: ['Day', 'Day'],
   golden: ['Golden hour', 'Golden'],
   blue: ['Blue hour', 'Blue'],

@@ -11,8 +11,9 @@ import {
 import type { DayOfYear } from '../../engine/sky/year.ts';
 import { useWidth } from '../charts/useWidth.ts';
 import { type Calendar, monthStarts } from './calendar.ts';
+import { DayRules } from './DayRules.tsx';
 import { afterKey } from './keys.ts';
-import { CarpetMarks, DayRules } from './marks.tsx';
+import { CarpetMarks } from './marks.tsx';
 import { type Picture, paint } from './paint.ts';
 import { dayAtPx, middleOf, type Plot, plotOf } from './plot.ts';
 import { Seasons } from './Seasons.tsx';

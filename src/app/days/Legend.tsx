@@ -1,17 +1,7 @@
 /** What the colours of the carpet mean, those that are on it. */
 import type { LightBand } from '../../engine/sky/bands.ts';
 import type { DayOfYear } from '../../engine/sky/year.ts';
-import { BAND_TOKENS } from './paint.ts';
-
-const NAMES: Readonly<Record<LightBand, string>> = {
-  day: 'Day',
-  golden: 'Golden hour',
-  blue: 'Blue hour',
-  civil: 'Civil twilight',
-  nautical: 'Nautical',
-  astronomical: 'Astronomical',
-  night: 'Night',
-};
+import { BAND_LOOKS, BAND_NAMES } from '../charts/skyBand.ts';
 
 const Ink = ({ kind }: { kind: 'fits' | 'short' }) => (
   <svg width="16" height="16" aria-hidden="true">
@@ -30,21 +20,14 @@ export function Legend({ days, asksWindow, asksMoon }: LegendProps) {
   const seen = new Set(days.flatMap(({ bands }) => bands.map(({ band }) => band)));
   return (
     <ul className="legend plain">
-      {(Object.keys(NAMES) as LightBand[])
+      {(Object.keys(BAND_NAMES) as LightBand[])
         .filter((band) => seen.has(band))
         .map((band) => (
           <li key={band}>
             <svg width="16" height="16" aria-hidden="true">
-              <rect
-                x=".5"
-                y=".5"
-                width="15"
-                height="15"
-                fill={`var(${BAND_TOKENS[band]})`}
-                stroke="var(--edge)"
-              />
+              <rect x=".5" y=".5" width="15" height="15" fill={BAND_LOOKS[band].fill} stroke="var(--edge)" />
             </svg>
-            {NAMES[band]}
+            {BAND_NAMES[band][0]}
           </li>
         ))}
       {asksWindow && (

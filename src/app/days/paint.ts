@@ -6,31 +6,10 @@ import type { OffsetSpan } from '../../engine/schedule-types.ts';
 import type { LightBand } from '../../engine/sky/bands.ts';
 import { both, type Span } from '../../engine/sky/spans.ts';
 import type { DayOfYear } from '../../engine/sky/year.ts';
+import { BAND_LOOKS } from '../charts/skyBand.ts';
 import { isSkipped, type Stretch, stretchesOf } from './calendar.ts';
 import { type Box, boxAt, type Plot } from './plot.ts';
 import { lengthS } from './words.ts';
-
-/** Tokens of the light in the theme. */
-export const BAND_TOKENS: Readonly<Record<LightBand, string>> = {
-  day: '--b-day',
-  golden: '--b-golden',
-  blue: '--b-blue',
-  civil: '--b-civil',
-  nautical: '--b-nautical',
-  astronomical: '--b-astro',
-  night: '--b-night',
-};
-
-/** Ink that shows on each light. */
-const INK_TOKENS: Readonly<Record<LightBand, string>> = {
-  day: '--on-b-light',
-  golden: '--on-b-light',
-  blue: '--on-b-light',
-  civil: '--on-b-light',
-  nautical: '--on-b-light',
-  astronomical: '--on-b-dark',
-  night: '--on-b-dark',
-};
 
 /** What is painted. */
 export interface Picture {
@@ -51,16 +30,18 @@ export interface Picture {
 /** A brush in device pixels, so that no edge is blurred. */
 interface Brush {
   fill: (box: Box) => void;
-  colour: (token: string) => void;
+  /** Takes a colour of the theme, `var(--name)`. */
+  colour: (variable: string) => void;
   hatch: () => void;
 }
 
 function brushOf(context: CanvasRenderingContext2D, devicePx: number, look: CSSStyleDeclaration): Brush {
   const whole = (px: number) => Math.round(px * devicePx);
   const colours = new Map<string, string>();
-  const colourOf = (token: string): string => {
-    const known = colours.get(token) ?? look.getPropertyValue(token);
-    colours.set(token, known);
+  // A canvas knows no variables of the style sheet.
+  const colourOf = (variable: string): string => {
+    const known = colours.get(variable) ?? look.getPropertyValue(variable.slice('var('.length, -1));
+    colours.set(variable, known);
     return known;
   };
   return {
@@ -68,11 +49,11 @@ function brushOf(context: CanvasRenderingContext2D, devicePx: number, look: CSSS
       const [left, top] = [whole(x), whole(y)];
       context.fillRect(left, top, whole(x + width) - left, whole(y + height) - top);
     },
-    colour: (token) => {
-      context.fillStyle = colourOf(token);
+    colour: (variable) => {
+      context.fillStyle = colourOf(variable);
     },
     hatch: () => {
-      context.fillStyle = hatching(context, devicePx, colourOf('--edge')) ?? '';
+      context.fillStyle = hatching(context, devicePx, colourOf('var(--edge)')) ?? '';
     },
   };
 }
@@ -115,7 +96,7 @@ function paintLight({ plot, offsets }: Picture, lines: readonly Line[], brush: B
   const hourPx = plot.clockPx / 24;
   for (const { day, along } of lines) {
     for (const span of day.bands) {
-      brush.colour(BAND_TOKENS[span.band]);
+      brush.colour(BAND_LOOKS[span.band].fill);
       for (const { fromH, toH } of stretchesOf(span, day, offsets))
         brush.fill(boxAt(plot, along, plot.rows.rowPx, fromH * hourPx, (toH - fromH) * hourPx));
     }
@@ -160,7 +141,7 @@ function paintWindows(
     for (const window of day.windows) {
       const parts = inkedParts(window, day, offsets);
       for (const { band, fromH, toH } of lengthS(window) >= runS ? parts : endsOf(parts, hourPx)) {
-        brush.colour(INK_TOKENS[band]);
+        brush.colour(BAND_LOOKS[band].text);
         brush.fill(boxAt(plot, along, inkPx, fromH * hourPx, (toH - fromH) * hourPx));
       }
     }
@@ -170,7 +151,7 @@ function paintWindows(
 function paintProfile({ plot, runS, profileS }: Picture, lines: readonly Line[], brush: Brush): void {
   if (runS === null) return;
   for (const holds of [true, false]) {
-    if (holds) brush.colour('--used');
+    if (holds) brush.colour('var(--used)');
     else brush.hatch();
     for (const { day, along } of lines) {
       const longS = day.longest ? lengthS(day.longest) : 0;

@@ -3,7 +3,7 @@ import type { Plan } from '../plan/schema.ts';
 import type { Room } from '../room.ts';
 import type { CycleExtremes } from '../run.ts';
 import type { Columns } from '../schedule-types.ts';
-import { type CameraLane, fillByRung } from './cycle.ts';
+import type { CameraLane } from './cycle.ts';
 
 type CycleColumns = Pick<
   Columns,
@@ -42,18 +42,12 @@ export interface CycleFrames {
 export function fillCycle(plan: Plan, frames: CycleFrames, room: Room): CycleRun {
   const { lanes, rung, elapsedS, intervalS, moveS } = frames;
   const column = () => room.f64(intervalS.length);
-  const byLane = (part: keyof CameraLane): Float64Array => {
-    const filled = column();
-    fillByRung(
-      filled,
-      Float64Array.from(lanes, (lane) => lane[part]),
-      rung,
-    );
-    return filled;
-  };
-  const exposureS = byLane('exposureS');
-  const holdS = byLane('holdS');
-  const cameraS = byLane('cameraS');
+  const exposureS = column();
+  const holdS = column();
+  const cameraS = column();
+  const part = (name: 'exposureS' | 'holdS' | 'cameraS') => Float64Array.from(lanes, (lane) => lane[name]);
+  const byRung = { exposureS: part('exposureS'), holdS: part('holdS'), cameraS: part('cameraS') };
+  fillCamera({ exposureS, holdS, cameraS }, byRung, rung);
   const settleS = column();
   const rigS = column();
   if (plan.move.mode === 'moveShootMove') fillRig(rigS, settleS, holdS, moveS, plan.move.settleS);
@@ -65,6 +59,33 @@ export function fillCycle(plan: Plan, frames: CycleFrames, room: Room): CycleRun
   const periodS = column();
   const extremes = fillSpare(spareS, periodS, intervalS, cameraS, rigS, plan.cycle.guardS);
   return { columns: { elapsedS, exposureS, holdS, cameraS, settleS, rigS, spareS }, periodS, ...extremes };
+}
+
+interface CameraColumns {
+  exposureS: Float64Array;
+  holdS: Float64Array;
+  cameraS: Float64Array;
+}
+
+/**
+ * Camera lane of each frame.
+ * @param byRung - one value a rung of the ramp
+ * @param rung - rung of each frame; null if all frames are alike
+ */
+function fillCamera(columns: CameraColumns, byRung: CameraColumns, rung: Uint16Array | null): void {
+  const { exposureS, holdS, cameraS } = columns;
+  if (rung === null) {
+    exposureS.fill(byRung.exposureS[0] as number);
+    holdS.fill(byRung.holdS[0] as number);
+    cameraS.fill(byRung.cameraS[0] as number);
+    return;
+  }
+  for (let k = 0; k < rung.length; k += 1) {
+    const r = rung[k] as number;
+    exposureS[k] = byRung.exposureS[r] as number;
+    holdS[k] = byRung.holdS[r] as number;
+    cameraS[k] = byRung.cameraS[r] as number;
+  }
 }
 
 /** Rig lane of a rig that moves between exposures: hold, move, settle; the settle goes into its own column. */

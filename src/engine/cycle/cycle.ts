@@ -50,16 +50,6 @@ export function cameraPhases(plan: Plan, middleS = openShutterS(plan)): Phase[] 
   return phases;
 }
 
-/**
- * Fills a column with what goes by the frame's settings.
- * @param byRung - one value a rung of the ramp
- * @param rung - rung of each frame; null if all frames are alike
- */
-export function fillByRung(column: Float64Array, byRung: Float64Array, rung: Uint16Array | null): void {
-  if (rung === null) column.fill(byRung[0] as number);
-  else for (let k = 0; k < column.length; k += 1) column[k] = byRung[rung[k] as number] as number;
-}
-
 /** The phases from the first shutter opening to the last closing: what an end-to-start trigger waits for. */
 export const openPhases = (phases: readonly Phase[]): Phase[] =>
   phases.slice(

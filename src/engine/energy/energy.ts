@@ -8,7 +8,7 @@
  * the rest. A load's draw is divided by the efficiency of its feed. Source: the definitions of this project's
  * design; the watts are the user's own.
  */
-import { type CameraLane, fillByRung } from '../cycle/cycle.ts';
+import type { CameraLane } from '../cycle/cycle.ts';
 import type { Plan, Source } from '../plan/schema.ts';
 import type { Room } from '../room.ts';
 import type { AxisColumns, SourceColumns, SourceSummary } from '../schedule-types.ts';
@@ -63,24 +63,41 @@ function fillDraw(drawnWh: Float64Array, draw: Draw, periods: Periods): void {
     periods.lanes,
     ({ exposureS, busyS }) => (draw.exposureW * exposureS + draw.busyW * busyS) * WH_PER_J,
   );
-  fillByRung(drawnWh, laneWh, periods.rung);
-  addTwo(drawnWh, periods.periodS, draw.periodW, periods.moveS, draw.moveW);
+  const whPerS = [draw.periodW * WH_PER_J, draw.moveW * WH_PER_J] as const;
+  if (periods.rung === null) fillEven(drawnWh, laneWh[0] as number, periods, ...whPerS);
+  else fillByRung(drawnWh, laneWh, periods.rung, periods, ...whPerS);
   periods.axes.forEach((axis, index) => {
     addDraw(drawnWh, axis.moveS, draw.axesW[index] ?? 0);
   });
 }
 
-function addTwo(
+type Spans = Pick<Periods, 'periodS' | 'moveS'>;
+
+/** The camera's share is the same in each frame. */
+function fillEven(
   drawnWh: Float64Array,
-  firstS: Float64Array,
-  firstW: number,
-  secondS: Float64Array,
-  secondW: number,
+  laneWh: number,
+  { periodS, moveS }: Spans,
+  periodWhPerS: number,
+  moveWhPerS: number,
 ): void {
-  const first = firstW * WH_PER_J;
-  const second = secondW * WH_PER_J;
   for (let k = 0; k < drawnWh.length; k += 1) {
-    drawnWh[k] = (drawnWh[k] as number) + first * (firstS[k] as number) + second * (secondS[k] as number);
+    drawnWh[k] = laneWh + periodWhPerS * (periodS[k] as number) + moveWhPerS * (moveS[k] as number);
+  }
+}
+
+/** The camera's share goes by the settings of the frame. */
+function fillByRung(
+  drawnWh: Float64Array,
+  laneWh: Float64Array,
+  rung: Uint16Array,
+  { periodS, moveS }: Spans,
+  periodWhPerS: number,
+  moveWhPerS: number,
+): void {
+  for (let k = 0; k < drawnWh.length; k += 1) {
+    const lane = laneWh[rung[k] as number] as number;
+    drawnWh[k] = lane + periodWhPerS * (periodS[k] as number) + moveWhPerS * (moveS[k] as number);
   }
 }
 

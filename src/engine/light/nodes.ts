@@ -3,6 +3,7 @@ import { altitudeOn } from '../sky/path.ts';
 import { valueAt } from '../sky/series.ts';
 import { litShareOn, type SkyTrack } from '../sky/track.ts';
 import type { SkyNodes } from './scene.ts';
+import { moonLux, sunLux } from './sky-light.ts';
 
 /**
  * Between nodes the light is taken as a straight line. Where it bends most, as the sun goes down, that is off by
@@ -21,19 +22,21 @@ function nodesOf(track: SkyTrack): SkyNodes {
   const { fromMs, toMs } = track;
   const stepMs = STEPS.find(({ longestMs }) => toMs - fromMs <= longestMs)?.stepMs ?? 300_000;
   const count = Math.max(2, Math.ceil((toMs - fromMs) / stepMs) + 1);
-  const over = (value: (ms: number) => number) => {
-    const values = new Float64Array(count);
-    for (let i = 0; i < count; i += 1) values[i] = value(fromMs + i * stepMs);
-    return values;
-  };
-  return {
-    startMs: fromMs,
-    stepMs,
-    sunAltitudeDeg: over((ms) => altitudeOn(track.sun, ms)),
-    moonAltitudeDeg: over((ms) => altitudeOn(track.moon, ms)),
-    moonLitShare: over((ms) => litShareOn(track, ms)),
-    moonDistanceKm: over((ms) => valueAt(track.moon.distanceKm, ms)),
-  };
+  const sunAltitudeDeg = new Float64Array(count);
+  const bySun = new Float64Array(count);
+  const byMoon = new Float64Array(count);
+  for (let i = 0; i < count; i += 1) {
+    const ms = fromMs + i * stepMs;
+    const sunDeg = altitudeOn(track.sun, ms);
+    sunAltitudeDeg[i] = sunDeg;
+    bySun[i] = sunLux(sunDeg);
+    byMoon[i] = moonLux(
+      altitudeOn(track.moon, ms),
+      litShareOn(track, ms),
+      valueAt(track.moon.distanceKm, ms),
+    );
+  }
+  return { startMs: fromMs, stepMs, sunAltitudeDeg, sunLux: bySun, moonLux: byMoon };
 }
 
 /**
@@ -50,8 +53,7 @@ export function skyNodes(track: SkyTrack, startMs: number, endMs: number): SkyNo
     startMs: whole.startMs + first * stepMs,
     stepMs,
     sunAltitudeDeg: whole.sunAltitudeDeg.subarray(first, end),
-    moonAltitudeDeg: whole.moonAltitudeDeg.subarray(first, end),
-    moonLitShare: whole.moonLitShare.subarray(first, end),
-    moonDistanceKm: whole.moonDistanceKm.subarray(first, end),
+    sunLux: whole.sunLux.subarray(first, end),
+    moonLux: whole.moonLux.subarray(first, end),
   };
 }

@@ -32,21 +32,27 @@ export interface SkyAt {
   moonDistanceKm: number;
 }
 
-/** The same at even steps of time, at least two: what the light of a run is worked out from. */
+/** A sky at even steps of time, at least two: what the light of a run is worked out from. */
 export interface SkyNodes {
   startMs: number;
   stepMs: number;
+  /** Geometric. */
   sunAltitudeDeg: Float64Array;
-  moonAltitudeDeg: Float64Array;
-  moonLitShare: Float64Array;
-  moonDistanceKm: Float64Array;
+  /** Illuminance of level open ground by sun, twilight and night sky, and by the moon. */
+  sunLux: Float64Array;
+  moonLux: Float64Array;
 }
 
 /** Exposure value of a grey surface lying open to a clear sky. */
-export function openGroundEv({ light }: Plan, sky: SkyAt): number {
-  const moon = light.moonlight ? moonLux(sky.moonAltitudeDeg, sky.moonLitShare, sky.moonDistanceKm) : 0;
-  return ev100OfLux(sunLux(sky.sunAltitudeDeg) + moon, light.incidentC);
-}
+export const openGroundEv = (plan: Plan, sky: SkyAt): number =>
+  groundEv(
+    plan,
+    sunLux(sky.sunAltitudeDeg),
+    moonLux(sky.moonAltitudeDeg, sky.moonLitShare, sky.moonDistanceKm),
+  );
+
+const groundEv = ({ light }: Plan, bySunLux: number, byMoonLux: number): number =>
+  ev100OfLux(light.moonlight ? bySunLux + byMoonLux : bySunLux, light.incidentC);
 
 /** Exposure value at ISO 100 of the scene that was read: exact stops, filter counted. */
 export function readingEv(plan: Plan): number {
@@ -123,19 +129,13 @@ export function lightTrack(plan: Plan, nodes: SkyNodes | null): LightTrack | nul
 const pair = (value: number): Float64Array => new Float64Array(2).fill(value);
 
 function skyTrack(plan: Plan, nodes: SkyNodes): LightTrack {
-  const offset = sceneOffsetStops(plan);
+  const aboveGround = sceneOffsetStops(plan) - plan.light.cloudStops;
   const count = nodes.sunAltitudeDeg.length;
   const track = { sceneEv: new Float64Array(count), targetEv: new Float64Array(count) };
   for (let i = 0; i < count; i += 1) {
-    const sky = {
-      sunAltitudeDeg: nodes.sunAltitudeDeg[i] as number,
-      moonAltitudeDeg: nodes.moonAltitudeDeg[i] as number,
-      moonLitShare: nodes.moonLitShare[i] as number,
-      moonDistanceKm: nodes.moonDistanceKm[i] as number,
-    };
-    const value = sceneEv(plan, sky, offset);
+    const value = groundEv(plan, nodes.sunLux[i] as number, nodes.moonLux[i] as number) + aboveGround;
     track.sceneEv[i] = value;
-    track.targetEv[i] = value + nightAllowanceStops(plan, sky.sunAltitudeDeg);
+    track.targetEv[i] = value + nightAllowanceStops(plan, nodes.sunAltitudeDeg[i] as number);
   }
   return track;
 }

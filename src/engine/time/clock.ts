@@ -103,7 +103,7 @@ function changeBetween(zone: IANAZone, lowMs: number, highMs: number, offsetMin:
   return high;
 }
 
-const two = (value: number) => String(value).padStart(2, '0');
+const two = (value: number) => (value < 10 ? `0${value}` : String(value));
 
 /** An offset as it is written after a clock time: `+02:00`. */
 export function offsetText(offsetMin: number): string {
@@ -125,9 +125,26 @@ export function offsetInSpans(ms: number, spans: readonly OffsetSpan[]): number 
 export function isoAt(ms: number, spans: readonly OffsetSpan[]): string {
   const whole = Math.round(ms);
   const offsetMin = Math.round(offsetInSpans(whole, spans));
-  const local = new Date(whole + offsetMin * MINUTE_MS).toISOString();
-  // Cut off the Z, and the point with its three zeros.
-  return `${local.slice(0, whole % 1000 === 0 ? -5 : -1)}${offsetText(offsetMin)}`;
+  const localMs = whole + offsetMin * MINUTE_MS;
+  const day = Math.floor(localMs / DAY_MS);
+  return `${dateText(day)}T${clockText(localMs - day * DAY_MS)}${offsetText(offsetMin)}`;
+}
+
+let lastDate = { day: 0, text: '1970-01-01' };
+
+/** Date of a day counted from 1970; a run asks for the same one again and again. */
+function dateText(day: number): string {
+  if (lastDate.day !== day) {
+    lastDate = { day, text: new Date(day * DAY_MS).toISOString().replace(/T.*$/, '') };
+  }
+  return lastDate.text;
+}
+
+function clockText(ms: number): string {
+  const s = Math.floor(ms / 1000);
+  const rest = ms % 1000;
+  const text = `${two(Math.floor(s / 3600))}:${two(Math.floor(s / 60) % 60)}:${two(s % 60)}`;
+  return rest === 0 ? text : `${text}.${String(rest).padStart(3, '0')}`;
 }
 
 /** The clock part of {@link isoAt}, to the second below: `20:31:10`. */

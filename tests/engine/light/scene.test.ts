@@ -46,9 +46,10 @@ const nodesOf = (skies: SkyAt[]): SkyNodes => ({
   startMs: 0,
   stepMs: 60_000,
   sunAltitudeDeg: Float64Array.from(skies, (sky) => sky.sunAltitudeDeg),
-  moonAltitudeDeg: Float64Array.from(skies, (sky) => sky.moonAltitudeDeg),
-  moonLitShare: Float64Array.from(skies, (sky) => sky.moonLitShare),
-  moonDistanceKm: Float64Array.from(skies, (sky) => sky.moonDistanceKm),
+  sunLux: Float64Array.from(skies, (sky) => sunLux(sky.sunAltitudeDeg)),
+  moonLux: Float64Array.from(skies, (sky) =>
+    moonLux(sky.moonAltitudeDeg, sky.moonLitShare, sky.moonDistanceKm),
+  ),
 });
 
 test('lux and exposure value are each other’s way back', () => {
