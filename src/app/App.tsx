@@ -1,22 +1,12 @@
 /** The page: its bar, and one of the views of the plan. */
-import {
-  Activity,
-  lazy,
-  memo,
-  Suspense,
-  useDeferredValue,
-  useEffect,
-  useLayoutEffect,
-  useRef,
-  useState,
-} from 'react';
+import { Activity, lazy, memo, Suspense, useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { TopBar } from './bar/TopBar.tsx';
 import { MarginsPanel } from './charts/MarginsPanel.tsx';
 import { Findings } from './findings/Findings.tsx';
 import { Inputs } from './sections/Inputs.tsx';
 import { useDrop, useShortcuts } from './shortcuts.ts';
 import { usePlan, useSchedule } from './store/plan.ts';
-import { useHeld } from './store/schedules.ts';
+import { useAtLeisure, workedOut } from './store/schedules.ts';
 import { type Screen, useScreen } from './store/screen.ts';
 import { setCycleFrame, useCursor, useView } from './store/view.ts';
 import { MiniStrip } from './strip/MiniStrip.tsx';
@@ -47,8 +37,7 @@ function usePainted(): boolean {
 
 /** The charts follow the figures, as soon as there is time. */
 function Run() {
-  const plan = useDeferredValue(usePlan((present) => present));
-  const schedule = useHeld('run', useDeferredValue(useSchedule()));
+  const { plan, schedule } = useAtLeisure('run', usePlan(workedOut));
   const [cursor, setCursor] = useCursor();
   const painted = usePainted();
   const blank = <div className="panel blank" aria-hidden="true" />;
@@ -66,8 +55,7 @@ function Run() {
 }
 
 function Cycle() {
-  const plan = useDeferredValue(usePlan((present) => present));
-  const schedule = useHeld('cycle', useDeferredValue(useSchedule()));
+  const { plan, schedule } = useAtLeisure('cycle', usePlan(workedOut));
   const chosen = useView((view) => view.cycleFrame);
   const painted = usePainted();
   const { frames, longestCycleFrame } = schedule.totals;

@@ -9,7 +9,7 @@ import type { RampColumns } from './exposure/ramp.ts';
 import { type RampLadder, type RampLight, type RampRun, rampLadder, rampOf } from './exposure/ramp-run.ts';
 import { skyNodes } from './light/nodes.ts';
 import { lightTrack } from './light/scene.ts';
-import { type Motion, motionOf } from './motion/motion.ts';
+import type { Motion } from './motion/motion.ts';
 import { clipOf, framesForClip, type Pace, settingsUpTo } from './pacing/pacing.ts';
 import type { Plan } from './plan/schema.ts';
 import type { Room } from './room.ts';
@@ -41,11 +41,24 @@ export function longestRunS(plan: Plan, pace: Pace): number {
  * Times, moves and settings of all frames.
  * @param pace - as `paceOf` gives it: what holds while the settings stay
  * @param sky - sun and moon over {@link longestRunS}; null without a place
+ * @param memory - room for the columns
  */
-export function framesOf(plan: Plan, pace: Pace, startMs: number, sky: SkyTrack | null, room: Room): Frames {
+export function framesOf(
+  plan: Plan,
+  pace: Pace,
+  startMs: number,
+  sky: SkyTrack | null,
+  memory: Memory,
+): Frames {
   const light = lightOf(plan, startMs, longestRunS(plan, pace), sky);
-  if (light === null) return evenFrames(plan, pace, room);
-  return growsWithLight(plan) ? grownFrames(plan, pace, light, room) : litFrames(plan, pace, light, room);
+  if (light === null) return evenFrames(pace, memory);
+  return growsWithLight(plan) ? grownFrames(plan, pace, light, memory) : litFrames(plan, pace, light, memory);
+}
+
+/** Where columns go, and how the moves over so many intervals come about. */
+export interface Memory {
+  room: Room;
+  motion: (intervalS: Float64Array) => Motion;
 }
 
 function lightOf(plan: Plan, startMs: number, runS: number, sky: SkyTrack | null): RampLight | null {
@@ -56,11 +69,11 @@ function lightOf(plan: Plan, startMs: number, runS: number, sky: SkyTrack | null
   return { track, nodeStepS: stepMs / 1000, firstNode: (startMs - nodes.startMs) / stepMs };
 }
 
-function evenFrames(plan: Plan, pace: Pace, room: Room): Frames {
+function evenFrames(pace: Pace, { room, motion }: Memory): Frames {
   const intervalS = room.f64(pace.frames).fill(pace.intervalS);
   const elapsedS = room.f64(pace.frames);
   for (let k = 0; k < pace.frames; k += 1) elapsedS[k] = k * pace.intervalS;
-  return { pace, elapsedS, intervalS, motion: motionOf(plan, intervalS, room), ramp: null };
+  return { pace, elapsedS, intervalS, motion: motion(intervalS), ramp: null };
 }
 
 /** Columns of so many frames whose intervals are still all alike. */
@@ -76,18 +89,18 @@ function ladderFor(plan: Plan, pace: Pace, { longestMoveS }: Motion): RampLadder
   return rampLadder(plan, pace, longestMoveS > 0 ? longestMoveS + plan.move.settleS : 0);
 }
 
-function litFrames(plan: Plan, pace: Pace, light: RampLight, room: Room): Frames {
-  const columns = rampColumns(pace.frames, pace.intervalS, room);
+function litFrames(plan: Plan, pace: Pace, light: RampLight, memory: Memory): Frames {
+  const columns = rampColumns(pace.frames, pace.intervalS, memory.room);
   const { elapsedS, intervalS } = columns;
-  const motion = motionOf(plan, intervalS, room);
+  const motion = memory.motion(intervalS);
   const ramp = rampOf(plan, pace, ladderFor(plan, pace, motion), light, columns);
   return { pace, elapsedS, intervalS, motion, ramp };
 }
 
 /** Frames whose intervals grow with the exposure. */
-function grownFrames(plan: Plan, pace: Pace, light: RampLight, room: Room): Frames {
+function grownFrames(plan: Plan, pace: Pace, light: RampLight, { room, motion }: Memory): Frames {
   const first = rampColumns(pace.frames, pace.intervalS, room);
-  const ladder = ladderFor(plan, pace, motionOf(plan, first.intervalS, room));
+  const ladder = ladderFor(plan, pace, motion(first.intervalS));
   const shoot = (dialS: number, columns: RampColumns) =>
     rampOf(plan, { ...pace, dialS }, ladder, light, columns);
   const dialS = plan.pacing.workedOut === 'interval' ? longestDial(plan, pace, shoot, room) : pace.dialS;
@@ -103,7 +116,7 @@ function grownFrames(plan: Plan, pace: Pace, light: RampLight, room: Room): Fram
     intervalS: intervalS[0] as number,
     eventDurationS,
   };
-  return { pace: grown, elapsedS, intervalS, motion: motionOf(plan, intervalS, room), ramp };
+  return { pace: grown, elapsedS, intervalS, motion: motion(intervalS), ramp };
 }
 
 type Shoot = (dialS: number, columns: RampColumns) => RampRun;

@@ -14,8 +14,9 @@ import { judgeExposure } from './exposure/findings.ts';
 import { judgeRamp } from './exposure/ramp-findings.ts';
 import { inOrder, verdictOf } from './findings/order.ts';
 import type { Finding, Severity } from './findings/types.ts';
-import { framesOf, longestRunS } from './frames.ts';
+import { framesOf, longestRunS, type Memory } from './frames.ts';
 import { judgeMotion } from './motion/findings.ts';
+import { type Motion, motionOf } from './motion/motion.ts';
 import { judgePacing } from './pacing/findings.ts';
 import { paceOf } from './pacing/pacing.ts';
 import type { Plan } from './plan/schema.ts';
@@ -49,17 +50,20 @@ const JUDGES: readonly Judge[] = [
  * @param plan - a plan as `parsePlan` gives it: every field in range, every reference known
  * @param room - memory for the columns. A room used before is used again: what the earlier schedule's columns
  *   held is gone, so that nobody may read them any more.
+ * @param before - a schedule of the plan as it was before an edit, if there is one: moves that the edit leaves as they
+ *   were are taken from it. Its columns must still be as they were.
  * @returns columns with one entry a frame, totals, events, findings and margins. The same plan gives the same
  *   schedule; the plan is not changed.
  */
-export function schedule(plan: Plan, room = new Room()): Schedule {
+export function schedule(plan: Plan, room = new Room(), before: Schedule | null = null): Schedule {
   room.clear();
-  const run = runOf(plan, room);
+  const moves = movesOf(plan, room, before);
+  const run = runOf(plan, { room, motion: moves.motion });
   const judged = JUDGES.map((judge) => judge(run));
   const findings = inOrder(judged.flatMap((said) => said.findings).map((draft) => timed(run, draft)));
   const margins = judged.flatMap((said) => said.margins);
   const count = (severity: Severity) => findings.filter((finding) => finding.severity === severity).length;
-  return {
+  const made: Schedule = {
     columns: run.columns,
     totals: totalsOf(run),
     sources: run.sources.map((source) => source.summary),
@@ -74,6 +78,49 @@ export function schedule(plan: Plan, room = new Room()): Schedule {
     counts: { stop: count('stop'), warning: count('warning'), note: count('note') },
     verdict: verdictOf(findings, margins),
   };
+  keptOf.set(made, moves.kept());
+  return made;
+}
+
+/** What a schedule's moves came from, and where they and the other columns are. */
+interface Kept {
+  plan: Plan;
+  motion: Motion;
+  motionRoom: Room;
+  room: Room;
+}
+
+const keptOf = new WeakMap<Schedule, Kept>();
+
+/** The rooms that hold the columns of a schedule: its own, and that of the moves that it has from an earlier one. */
+export function roomsOf(made: Schedule): readonly Room[] {
+  const kept = keptOf.get(made);
+  return kept ? [kept.room, kept.motionRoom] : [];
+}
+
+/** Moves that are the same as before: of the same rig and tracks over as many frames, whenever these are shot. */
+const alike = (plan: Plan, frames: number, kept: Kept): boolean =>
+  kept.plan.rig === plan.rig &&
+  kept.plan.move === plan.move &&
+  kept.motion.moveS.length === frames &&
+  plan.move.mode !== 'continuous';
+
+/** Works the moves of a run out, or takes them from the schedule before. */
+function movesOf(
+  plan: Plan,
+  room: Room,
+  before: Schedule | null,
+): { motion: Memory['motion']; kept: () => Kept } {
+  const earlier = before && keptOf.get(before);
+  let last: Kept | null = null;
+  const motion = (intervalS: Float64Array): Motion => {
+    const same = earlier && alike(plan, intervalS.length, earlier);
+    last = same
+      ? { ...earlier, plan, room }
+      : { plan, room, motion: motionOf(plan, intervalS, room), motionRoom: room };
+    return last.motion;
+  };
+  return { motion, kept: () => last as Kept };
 }
 
 /** The run's start: by the clock, or by the sky. Where the event does not happen the clock time stands in. */
@@ -101,11 +148,12 @@ function skyColumns(track: SkyTrack, startMs: number, elapsedS: Float64Array, ro
   return columns;
 }
 
-function runOf(plan: Plan, room: Room): Run {
+function runOf(plan: Plan, memory: Memory): Run {
+  const { room } = memory;
   const nominal = paceOf(plan);
   const start = startFor(plan);
   const track = skyOver(plan, start.startMs, longestRunS(plan, nominal));
-  const frames = framesOf(plan, nominal, start.startMs, track, room);
+  const frames = framesOf(plan, nominal, start.startMs, track, memory);
   const { pace, elapsedS, intervalS, motion, ramp } = frames;
   const lanes = ramp?.ladder.rungs.map(({ openS }) => cameraLane(plan, openS)) ?? [cameraLane(plan)];
   const rung = ramp?.rung ?? null;

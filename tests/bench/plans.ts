@@ -20,17 +20,21 @@ const RAMP = [
   { setting: 'iso', to: 6400 },
 ];
 
+const LIT = {
+  place: { zone: 'Europe/Lisbon', latitudeDeg: 38.7, longitudeDeg: -9.4 },
+  light: { kind: 'sky' },
+  exposure: { shutterS: 1 / 1000, apertureF: 8, ramp: { used: true, steps: RAMP } },
+};
+
 /** Move-shoot-move with one axis for each kind of ease, each fed by one of four sources. */
-function fields(frames: number): object {
+function fields(frames: number, lit: boolean): object {
   const axes = KINDS.map((kind, i) => ({ name: kind, kind, source: SOURCES[i % SOURCES.length] }));
   return {
     format: 'escapement-plan',
     version: 1,
     pacing: { workedOut: 'event', intervalS: 20, clipLengthS: frames / 25 },
     start: { date: '2026-03-27' },
-    place: { zone: 'Europe/Lisbon', latitudeDeg: 38.7, longitudeDeg: -9.4 },
-    light: { kind: 'sky' },
-    exposure: { shutterS: 1 / 1000, apertureF: 8, ramp: { used: true, steps: RAMP } },
+    ...(lit ? LIT : { place: { zone: 'Europe/Lisbon' } }),
     rig: { axes },
     move: {
       mode: 'moveShootMove',
@@ -56,9 +60,12 @@ function fields(frames: number): object {
   };
 }
 
-/** A plan of so many frames, 5 axes with five kinds of ease, a ramp from day to night and back, 4 sources. */
-export function benchPlan(frames: number): Plan {
-  const parsed = readPlan(fields(frames));
+/**
+ * A plan of so many frames, 5 axes with five kinds of ease, 4 sources.
+ * @param lit - with a ramp from day to night and back
+ */
+export function benchPlan(frames: number, lit = true): Plan {
+  const parsed = readPlan(fields(frames, lit));
   if (!parsed.ok) throw new Error(JSON.stringify(parsed.faults));
   return parsed.plan;
 }

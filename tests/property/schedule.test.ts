@@ -4,7 +4,7 @@ import { test, vi } from 'vitest';
 import { parsePlan, serialisePlan } from '../../src/engine/plan/parse.ts';
 import type { Plan } from '../../src/engine/plan/schema.ts';
 import { Room } from '../../src/engine/room.ts';
-import { schedule } from '../../src/engine/schedule.ts';
+import { roomsOf, schedule } from '../../src/engine/schedule.ts';
 import { must, same } from './close.ts';
 import { deepFreeze, litPlans, plans } from './plans.ts';
 import { PATIENCE_MS, settings } from './settings.ts';
@@ -67,6 +67,41 @@ test('a room used before gives the same schedule as a new one', () => {
   property((plan) => {
     must(isDeepStrictEqual(schedule(plan, room), schedule(plan)), 'another schedule came out');
   });
+});
+
+/** Edits that leave the moves as they are, and edits that do not. */
+const EDITS: readonly ((plan: Plan) => Plan)[] = [
+  (plan) => ({ ...plan, cycle: { guardS: plan.cycle.guardS + 0.5 } }),
+  (plan) => ({ ...plan, pacing: { ...plan.pacing, intervalS: plan.pacing.intervalS * 1.5 } }),
+  (plan) => ({ ...plan, camera: { ...plan.camera, writeS: plan.camera.writeS + 1 } }),
+  (plan) => ({ ...plan, move: { ...plan.move, settleS: plan.move.settleS + 1 } }),
+  (plan) => ({ ...plan, move: { ...plan.move, mode: 'continuous' } }),
+  (plan) => ({
+    ...plan,
+    rig: { axes: plan.rig.axes.map((axis) => ({ ...axis, maxSpeed: axis.maxSpeed * 2 })) },
+  }),
+];
+
+test('an edited plan gives the same schedule, whatever is taken over from before', () => {
+  const edits = fc.tuple(every, fc.array(fc.constantFrom(...EDITS), { minLength: 1, maxLength: 4 }));
+  fc.assert(
+    fc.property(edits, ([plan, all]) => {
+      const rooms = [new UsedRoom(), new UsedRoom(), new UsedRoom()];
+      let edited = plan;
+      let before = schedule(plan, rooms[0]);
+      for (const edit of all) {
+        edited = edit(edited);
+        const inUse = roomsOf(before);
+        before = schedule(
+          edited,
+          rooms.find((room) => !inUse.includes(room)),
+          before,
+        );
+        must(isDeepStrictEqual(before, schedule(edited)), 'another schedule came out');
+      }
+    }),
+    settings(0.5),
+  );
 });
 
 test('every column has an entry for each frame, and every number is one', () => {

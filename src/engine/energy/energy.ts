@@ -57,56 +57,46 @@ function drawOf(plan: Plan, source: Source): Draw {
 
 const WH_PER_J = 1 / 3600;
 
-/** Watt-hours drawn over each frame's period, written into `drawnWh`. */
-function fillDraw(drawnWh: Float64Array, draw: Draw, periods: Periods): void {
-  const laneWh = Float64Array.from(
-    periods.lanes,
-    ({ exposureS, busyS }) => (draw.exposureW * exposureS + draw.busyW * busyS) * WH_PER_J,
-  );
-  const whPerS = [draw.periodW * WH_PER_J, draw.moveW * WH_PER_J] as const;
-  if (periods.rung === null) fillEven(drawnWh, laneWh[0] as number, periods, ...whPerS);
-  else fillByRung(drawnWh, laneWh, periods.rung, periods, ...whPerS);
-  periods.axes.forEach((axis, index) => {
-    addDraw(drawnWh, axis.moveS, draw.axesW[index] ?? 0);
-  });
+/** Something that draws for part of a frame. */
+interface Part {
+  durationS: Float64Array;
+  whPerS: number;
 }
 
-type Spans = Pick<Periods, 'periodS' | 'moveS'>;
-
-/** The camera's share is the same in each frame. */
-function fillEven(
-  drawnWh: Float64Array,
-  laneWh: number,
-  { periodS, moveS }: Spans,
-  periodWhPerS: number,
-  moveWhPerS: number,
-): void {
-  for (let k = 0; k < drawnWh.length; k += 1) {
-    drawnWh[k] = laneWh + periodWhPerS * (periodS[k] as number) + moveWhPerS * (moveS[k] as number);
-  }
+/** What a source gives in a frame: a share by its settings, and a share of each duration. */
+interface Flow {
+  /** By the rung of the frame; one entry without a ramp. */
+  laneWh: Float64Array;
+  rung: Uint16Array | null;
+  /** The whole period. */
+  period: Part;
+  /** What else there is, as a rule the rig's move and that of an axis or two. */
+  others: Part[];
 }
 
-/** The camera's share goes by the settings of the frame. */
-function fillByRung(
-  drawnWh: Float64Array,
-  laneWh: Float64Array,
-  rung: Uint16Array,
-  { periodS, moveS }: Spans,
-  periodWhPerS: number,
-  moveWhPerS: number,
-): void {
-  for (let k = 0; k < drawnWh.length; k += 1) {
-    const lane = laneWh[rung[k] as number] as number;
-    drawnWh[k] = lane + periodWhPerS * (periodS[k] as number) + moveWhPerS * (moveS[k] as number);
-  }
+function flowOf(draw: Draw, { lanes, rung, periodS, moveS, axes }: Periods): Flow {
+  const part = (durationS: Float64Array, watts: number): Part => ({ durationS, whPerS: watts * WH_PER_J });
+  const others = [part(moveS, draw.moveW), ...axes.map((axis, i) => part(axis.moveS, draw.axesW[i] ?? 0))];
+  return {
+    laneWh: Float64Array.from(
+      lanes,
+      ({ exposureS, busyS }) => (draw.exposureW * exposureS + draw.busyW * busyS) * WH_PER_J,
+    ),
+    rung,
+    period: part(periodS, draw.periodW),
+    others: others.filter(({ whPerS }) => whPerS !== 0),
+  };
 }
 
-function addDraw(drawnWh: Float64Array, durationS: Float64Array, watts: number): void {
-  if (watts === 0) return;
-  const whPerS = watts * WH_PER_J;
-  for (let k = 0; k < drawnWh.length; k += 1) {
-    drawnWh[k] = (drawnWh[k] as number) + whPerS * (durationS[k] as number);
+/** A column filled with what some parts draw in each frame. */
+function filledWith(drawnWh: Float64Array, parts: readonly Part[]): Float64Array {
+  drawnWh.fill(0);
+  for (const { durationS, whPerS } of parts) {
+    for (let k = 0; k < drawnWh.length; k += 1) {
+      drawnWh[k] = (drawnWh[k] as number) + whPerS * (durationS[k] as number);
+    }
   }
+  return drawnWh;
 }
 
 /** One source over the run: its column and its summary. */
@@ -125,20 +115,34 @@ interface Drain {
 }
 
 /**
- * Rewrites what each frame draws to what is left when its shutter opens, watt-hours: one array, not two.
+ * Fills in what is left when the shutter of each frame opens, watt-hours. Until then the column serves for what
+ * more than two parts beside the period draw.
  *
  * A pack is swapped before the frame that would take it below its reserve. When none is left the last one goes
  * on to nothing, and the packs needed are counted on.
  */
-function drain(column: Float64Array, fullWh: number, usableWh: number, brought: number): Drain {
+function drain(leftWh: Float64Array, flow: Flow, fullWh: number, usableWh: number, brought: number): Drain {
+  const { laneWh, rung, period, others } = flow;
+  const nothing = { durationS: period.durationS, whPerS: 0 };
+  const [first = nothing, second = nothing, ...further] = others;
+  const rest = further.length === 0 ? nothing : { durationS: filledWith(leftWh, further), whPerS: 1 };
+  const { durationS: periodS, whPerS: periodWh } = period;
+  const { durationS: firstS, whPerS: firstWh } = first;
+  const { durationS: secondS, whPerS: secondWh } = second;
+  const { durationS: restS, whPerS: restWh } = rest;
   const result: Drain = { needed: 1, swapFrames: [], shortAtFrame: null, totalWh: 0 };
   // The sum of many frames carries a rounding: a pack that is used up to its last digit is not overdrawn.
   const limitWh = usableWh * (1 + 1e-9);
   let sinceSwap = 0;
   let sinceLastPack = 0;
   let total = 0;
-  for (let k = 0; k < column.length; k += 1) {
-    const drawn = column[k] as number;
+  for (let k = 0; k < leftWh.length; k += 1) {
+    const drawn =
+      (laneWh[rung === null ? 0 : (rung[k] as number)] as number) +
+      periodWh * (periodS[k] as number) +
+      firstWh * (firstS[k] as number) +
+      secondWh * (secondS[k] as number) +
+      restWh * (restS[k] as number);
     if (sinceSwap + drawn > limitWh) {
       if (k > 0) {
         result.needed += 1;
@@ -152,7 +156,7 @@ function drain(column: Float64Array, fullWh: number, usableWh: number, brought: 
       // A pack that does not last for one frame is short at once, fresh or not.
       if (!fresh || drawn > limitWh) result.shortAtFrame ??= k + 1;
     }
-    column[k] = Math.max(0, fullWh - sinceLastPack);
+    leftWh[k] = Math.max(0, fullWh - sinceLastPack);
     sinceSwap += drawn;
     sinceLastPack += drawn;
     total += drawn;
@@ -163,12 +167,12 @@ function drain(column: Float64Array, fullWh: number, usableWh: number, brought: 
 
 function runSource(plan: Plan, source: Source, periods: Periods, room: Room): SourceRun {
   const leftWh = room.f64(periods.periodS.length);
-  fillDraw(leftWh, drawOf(plan, source), periods);
+  const flow = flowOf(drawOf(plan, source), periods);
   const mains = source.kind === 'mains';
   const full = fullWh(source, plan.power.temperatureC);
   const usable = full * (1 - source.reserveShare);
   const brought = mains ? Number.POSITIVE_INFINITY : source.count;
-  const { needed, swapFrames, shortAtFrame, totalWh } = drain(leftWh, full, usable, brought);
+  const { needed, swapFrames, shortAtFrame, totalWh } = drain(leftWh, flow, full, usable, brought);
   return {
     source,
     columns: { name: source.name, leftWh },

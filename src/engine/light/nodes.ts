@@ -10,17 +10,16 @@ import { moonLux, sunLux } from './sky-light.ts';
  * 0.01 stops for a minute, 0.04 for two and 0.2 for five: long runs have few frames in each dusk.
  */
 const STEPS = [
-  { longestMs: 8 * 86_400_000, stepMs: 60_000 },
+  { longestMs: 4 * 86_400_000, stepMs: 60_000 },
   { longestMs: 40 * 86_400_000, stepMs: 120_000 },
-  { longestMs: Number.POSITIVE_INFINITY, stepMs: 300_000 },
 ];
+const LONGEST_STEP_MS = 300_000;
 
-/** The nodes of whole tracks: those of the track in use are worked out once. */
-const known = new WeakMap<SkyTrack, SkyNodes>();
+/** The nodes of whole tracks, by their steps: those of the track in use are worked out once. */
+const known = new WeakMap<SkyTrack, Map<number, SkyNodes>>();
 
-function nodesOf(track: SkyTrack): SkyNodes {
+function nodesOf(track: SkyTrack, stepMs: number): SkyNodes {
   const { fromMs, toMs } = track;
-  const stepMs = STEPS.find(({ longestMs }) => toMs - fromMs <= longestMs)?.stepMs ?? 300_000;
   const count = Math.max(2, Math.ceil((toMs - fromMs) / stepMs) + 1);
   const sunAltitudeDeg = new Float64Array(count);
   const bySun = new Float64Array(count);
@@ -39,14 +38,20 @@ function nodesOf(track: SkyTrack): SkyNodes {
   return { startMs: fromMs, stepMs, sunAltitudeDeg, sunLux: bySun, moonLux: byMoon };
 }
 
+function knownNodes(track: SkyTrack, stepMs: number): SkyNodes {
+  const bySteps = known.get(track) ?? new Map<number, SkyNodes>();
+  const nodes = bySteps.get(stepMs) ?? nodesOf(track, stepMs);
+  known.set(track, bySteps.set(stepMs, nodes));
+  return nodes;
+}
+
 /**
- * Nodes around a run, at least two.
- * @param track - over the whole run
+ * Nodes around a run, at least two. The same run has the same nodes whatever track covers it.
+ * @param track - over the whole run, from a whole step since the epoch
  */
 export function skyNodes(track: SkyTrack, startMs: number, endMs: number): SkyNodes {
-  const whole = known.get(track) ?? nodesOf(track);
-  known.set(track, whole);
-  const { stepMs } = whole;
+  const stepMs = STEPS.find(({ longestMs }) => endMs - startMs <= longestMs)?.stepMs ?? LONGEST_STEP_MS;
+  const whole = knownNodes(track, stepMs);
   const first = Math.max(0, Math.floor((startMs - whole.startMs) / stepMs));
   const end = Math.max(first + 2, Math.ceil((endMs - whole.startMs) / stepMs) + 1);
   return {

@@ -12,12 +12,14 @@ type CubicBezier = Extract<Ease, { kind: 'cubicBezier' }>;
 /** Share of the travel at a share of the time; 0 at 0 and 1 at 1. */
 export type EaseFunction = (u: number) => number;
 
-const smooth: EaseFunction = (u) => u * u * (3 - 2 * u);
+/** Third-order polynomial. */
+export const smooth: EaseFunction = (u) => u * u * (3 - 2 * u);
 
-const smoother: EaseFunction = (u) => u * u * u * (u * (6 * u - 15) + 10);
+/** Fifth-order polynomial. */
+export const smoother: EaseFunction = (u) => u * u * u * (u * (6 * u - 15) + 10);
 
 /** Constant acceleration over the head, constant speed, constant deceleration over the tail. */
-function ramped(u: number, head: number, tail: number): number {
+export function ramped(u: number, head: number, tail: number): number {
   const speed = 1 / (1 - head / 2 - tail / 2);
   if (u < head) return (speed * u * u) / (2 * head);
   if (u > 1 - tail) return 1 - (speed * (1 - u) * (1 - u)) / (2 * tail);
@@ -47,31 +49,6 @@ export function easeFunction(ease: Ease): EaseFunction {
 }
 
 /**
- * Replaces time shares by travel shares, in place: the same values as {@link easeFunction} gives one by one.
- *
- * Each kind has a loop of its own: one loop that calls whichever function it is given is compiled for none.
- * @param shares - time shares in [0, 1] at indices `from` to `end - 1`
- */
-export function easeAll(shares: Float64Array, from: number, end: number, ease: Ease): void {
-  if (ease.kind === 'smooth') smoothAll(shares, from, end);
-  else if (ease.kind === 'smoother') smootherAll(shares, from, end);
-  else if (ease.kind === 'ramped') rampedAll(shares, from, end, ease.headShare, ease.tailShare);
-  else if (ease.kind === 'cubicBezier') bezierAll(shares, from, end, bezierCurve(ease));
-}
-
-function smoothAll(shares: Float64Array, from: number, end: number): void {
-  for (let k = from; k < end; k += 1) shares[k] = smooth(shares[k] as number);
-}
-
-function smootherAll(shares: Float64Array, from: number, end: number): void {
-  for (let k = from; k < end; k += 1) shares[k] = smoother(shares[k] as number);
-}
-
-function rampedAll(shares: Float64Array, from: number, end: number, head: number, tail: number): void {
-  for (let k = from; k < end; k += 1) shares[k] = ramped(shares[k] as number, head, tail);
-}
-
-/**
  * A cubic Bezier curve from (0, 0) to (1, 1), ready to be read as a function of its x.
  *
  * x and y are cubics in a parameter t. For an x its t is found by Newton steps inside a shrinking bracket, from a
@@ -79,7 +56,7 @@ function rampedAll(shares: Float64Array, from: number, end: number, head: number
  * Layout: coefficients of t^3, t^2, t for x, the same for y, then t at x = 0, 1/64, ... 1.
  * One flat array, since compiled loops read it fastest.
  */
-type Curve = Float64Array;
+export type Curve = Float64Array;
 
 const CELLS = 64;
 const TABLE_AT = 6;
@@ -87,7 +64,8 @@ const PRECISE = 1e-15;
 // Halving a bracket of 1 reaches the last place of a double in 53 steps.
 const MAX_ROUNDS = 60;
 
-function bezierCurve({ x1, y1, x2, y2 }: CubicBezier): Curve {
+/** The curve of an ease, ready to be read. */
+export function bezierCurve({ x1, y1, x2, y2 }: CubicBezier): Curve {
   const curve = new Float64Array(TABLE_AT + CELLS + 1);
   const cubic = (p1: number, p2: number) => [1 + 3 * (p1 - p2), 3 * (p2 - 2 * p1), 3 * p1];
   curve.set([...cubic(x1, x2), ...cubic(y1, y2)]);
@@ -96,7 +74,7 @@ function bezierCurve({ x1, y1, x2, y2 }: CubicBezier): Curve {
 }
 
 /** t in [0, 1] at which the curve's x is `x`. */
-function bezierParameter(curve: Curve, x: number, guess: number): number {
+export function bezierParameter(curve: Curve, x: number, guess: number): number {
   const a = curve[0] as number;
   const b = curve[1] as number;
   const c = curve[2] as number;
@@ -123,9 +101,9 @@ function bezierAt(curve: Curve, x: number): number {
   const left = curve[TABLE_AT + cell] as number;
   const right = curve[TABLE_AT + cell + 1] as number;
   const t = bezierParameter(curve, x, left + (x * CELLS - cell) * (right - left));
-  return (((curve[3] as number) * t + (curve[4] as number)) * t + (curve[5] as number)) * t;
+  return bezierY(curve, t);
 }
 
-function bezierAll(shares: Float64Array, from: number, end: number, curve: Curve): void {
-  for (let k = from; k < end; k += 1) shares[k] = bezierAt(curve, shares[k] as number);
-}
+/** y of the curve at a parameter. */
+export const bezierY = (curve: Curve, t: number): number =>
+  (((curve[3] as number) * t + (curve[4] as number)) * t + (curve[5] as number)) * t;

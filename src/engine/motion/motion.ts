@@ -80,8 +80,7 @@ function axisColumns(plan: Plan, axis: Axis, intervalS: Float64Array, room: Room
   const steps = room.i32(frames);
   const moveS = room.f64(frames);
   const track = plan.move.tracks.find((candidate) => candidate.axis === axis.name);
-  // The moves are filled in last: until then their column serves as the scratch.
-  fillSteps(steps, axis, track, moveS);
+  fillSteps(steps, axis, track);
   if (plan.move.mode === 'still') steps.fill(steps[0] as number);
   const range = rangeOf(steps);
   if (range.largestMoveSteps === 0) moveS.fill(0);

@@ -1,6 +1,6 @@
 /** Keyframe tracks: the position of an axis at every frame, in whole microsteps. */
 import type { Axis, Keyframe, Track } from '../plan/schema.ts';
-import { easeAll } from './ease.ts';
+import { fillEased } from './eased-steps.ts';
 
 /** Microsteps that move an axis by one of its units (mm or degrees). */
 export const stepsPerUnit = (axis: Axis): number =>
@@ -11,17 +11,11 @@ export const stepsPerUnit = (axis: Axis): number =>
  * @param steps - one entry a frame, to be filled: whole microsteps from the axis's zero
  * @param track - keyframes at shares of the run, or undefined for an axis that stays at its zero, or at the
  *   nearest end of its travel if zero is outside
- * @param scratch - room for one number a frame; what stood there is lost
  *
  * Before the first keyframe the axis waits at it, after the last it stays. There and back runs the track in the
  * first half and mirrors it exactly in the second.
  */
-export function fillSteps(
-  steps: Int32Array,
-  axis: Axis,
-  track: Track | undefined,
-  scratch: Float64Array,
-): void {
+export function fillSteps(steps: Int32Array, axis: Axis, track: Track | undefined): void {
   const perUnit = stepsPerUnit(axis);
   if (!track) {
     steps.fill(Math.round(Math.min(Math.max(0, axis.travelMin), axis.travelMax) * perUnit));
@@ -29,11 +23,11 @@ export function fillSteps(
   }
   const frames = steps.length;
   if (!track.thereAndBack) {
-    fillRange(steps, frames, frames - 1, track.keyframes, perUnit, scratch);
+    fillRange(steps, frames, frames - 1, track.keyframes, perUnit);
     return;
   }
   const half = Math.ceil(frames / 2);
-  fillRange(steps, half, (frames - 1) / 2, track.keyframes, perUnit, scratch);
+  fillRange(steps, half, (frames - 1) / 2, track.keyframes, perUnit);
   for (let k = half; k < frames; k += 1) steps[k] = steps[frames - 1 - k] ?? 0;
 }
 
@@ -47,7 +41,6 @@ function fillRange(
   lastIndex: number,
   keyframes: readonly Keyframe[],
   perUnit: number,
-  shares: Float64Array,
 ): void {
   const first = keyframes[0] as Keyframe;
   const final = keyframes.at(-1) as Keyframe;
@@ -64,37 +57,10 @@ function fillRange(
     const to = keyframes[i] as Keyframe;
     const begin = k;
     const end = beyond(to.share);
-    fillShares(shares, begin, end, lastIndex, from.share, to.share - from.share);
-    easeAll(shares, begin, end, from.ease);
-    fillRounded(steps, shares, begin, end, from.position, to.position - from.position, perUnit);
+    const travel = to.position - from.position;
+    const time = { fromShare: from.share, span: to.share - from.share, lastIndex };
+    fillEased(steps, from.ease, { begin, end, ...time, position: from.position, travel, perUnit });
     k = Math.max(begin, end);
   }
   steps.fill(Math.round(final.position * perUnit), k, count);
-}
-
-/** Time shares within a segment that begins at share `fromShare` of the run and lasts for `span` of it. */
-function fillShares(
-  shares: Float64Array,
-  begin: number,
-  end: number,
-  lastIndex: number,
-  fromShare: number,
-  span: number,
-): void {
-  if (span === 1) for (let k = begin; k < end; k += 1) shares[k] = k / lastIndex;
-  else for (let k = begin; k < end; k += 1) shares[k] = (k / lastIndex - fromShare) / span;
-}
-
-function fillRounded(
-  steps: Int32Array,
-  shares: Float64Array,
-  begin: number,
-  end: number,
-  position: number,
-  travel: number,
-  perUnit: number,
-): void {
-  for (let k = begin; k < end; k += 1) {
-    steps[k] = Math.round((position + travel * (shares[k] as number)) * perUnit);
-  }
 }

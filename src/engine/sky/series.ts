@@ -27,9 +27,10 @@ export function nodesOver(fromMs: number, toMs: number, stepMs: number): { first
 
 /** The value at an instant of the stretch that the series was made for; NaN outside. */
 export function valueAt({ firstMs, stepMs, values }: Series, ms: number): number {
-  const steps = (ms - firstMs) / stepMs;
-  const i = Math.floor(steps);
-  const x = steps - i;
+  const sinceMs = ms - firstMs;
+  const i = Math.floor(sinceMs / stepMs);
+  // Of whole milliseconds, so that it is the same to the last place wherever the series begins.
+  const x = (sinceMs - i * stepMs) / stepMs;
   const a = x + 2;
   const f = x - 3;
   const bc = (x + 1) * x;

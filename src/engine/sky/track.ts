@@ -47,18 +47,22 @@ export const skyTrack = (
 
 const DAY_MS = 86_400_000;
 
-let kept: { key: string; track: SkyTrack } | null = null;
+let kept: { place: string; track: SkyTrack } | null = null;
 
 /**
- * Sun and moon over a stretch of time and the days around it. The last one is kept: as long as place and days stay
- * the same, the next edit of a plan need not work it out again.
+ * Sun and moon over a stretch of time and the days around it, perhaps some more. The last one is kept: as long as it
+ * covers what the next edit of a plan asks for, that need not be worked out again. Nodes lie on whole hours, so that
+ * the values are the same whatever the track covers.
  */
 export function daysTrack(fromMs: number, toMs: number, latitudeDeg: number, longitudeDeg: number): SkyTrack {
   // A local day may begin and end more than a day of UTC away.
   const firstMs = (Math.floor(fromMs / DAY_MS) - 2) * DAY_MS;
   const lastMs = (Math.ceil(toMs / DAY_MS) + 2) * DAY_MS;
-  const key = [firstMs, lastMs, latitudeDeg, longitudeDeg].join(' ');
-  if (kept?.key !== key) kept = { key, track: skyTrack(firstMs, lastMs, latitudeDeg, longitudeDeg) };
+  const place = `${latitudeDeg} ${longitudeDeg}`;
+  const covers = ({ fromMs: from, toMs: to }: SkyTrack) =>
+    from <= firstMs && to >= lastMs && to - from <= 2 * (lastMs - firstMs);
+  if (kept?.place !== place || !covers(kept.track))
+    kept = { place, track: skyTrack(firstMs, lastMs, latitudeDeg, longitudeDeg) };
   return kept.track;
 }
 

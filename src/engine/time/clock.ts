@@ -62,8 +62,32 @@ function skippedStart(zone: IANAZone, localMs: number): Start {
   return { startMs, offsetMin: offsetAt(zone, startMs), kind: 'skipped' };
 }
 
+/** Offset at the beginning of a week counted from 1970, and the change within it, if there is one. */
+interface Week {
+  offsetMin: number;
+  change: OffsetSpan | null;
+}
+
 // Clock changes of one zone lie weeks apart (the closest pair known is that around Ramadan in Morocco).
-const LOOK_EVERY_MS = 7 * 86_400_000;
+const WEEK_MS = 7 * DAY_MS;
+// Asking a zone for its offset is slow, and a plan asks for the same weeks again and again.
+const MOST_WEEKS = 4000;
+const weeks = new Map<string, Week>();
+
+function weekOf(zoneName: string, week: number): Week {
+  const key = `${zoneName} ${week}`;
+  const known = weeks.get(key);
+  if (known) return known;
+  const zone = IANAZone.create(zoneName);
+  const [fromMs, toMs] = [week * WEEK_MS, (week + 1) * WEEK_MS];
+  const offsetMin = offsetAt(zone, fromMs);
+  const changes = offsetAt(zone, toMs) !== offsetMin;
+  const atMs = changes ? changeBetween(zone, fromMs, toMs, offsetMin) : toMs;
+  const found = { offsetMin, change: changes ? { fromMs: atMs, offsetMin: offsetAt(zone, atMs) } : null };
+  if (weeks.size >= MOST_WEEKS) weeks.clear();
+  weeks.set(key, found);
+  return found;
+}
 
 /**
  * Offsets from UTC between two instants, each with the instant from which it holds.
@@ -78,23 +102,21 @@ export function offsetSpans(
   overrideMin: number | null,
 ): OffsetSpan[] {
   if (overrideMin !== null) return [{ fromMs, offsetMin: overrideMin }];
-  const zone = IANAZone.create(zoneName);
-  const spans = [{ fromMs, offsetMin: offsetAt(zone, fromMs) }];
-  for (let lookMs = fromMs; lookMs < toMs; lookMs += LOOK_EVERY_MS) {
-    const endMs = Math.min(lookMs + LOOK_EVERY_MS, toMs);
-    const current = spans.at(-1)?.offsetMin ?? 0;
-    if (offsetAt(zone, endMs) !== current) {
-      const atMs = changeBetween(zone, lookMs, endMs, current);
-      spans.push({ fromMs: atMs, offsetMin: offsetAt(zone, atMs) });
-    }
+  const firstWeek = Math.floor(fromMs / WEEK_MS);
+  const spans = [{ fromMs, offsetMin: weekOf(zoneName, firstWeek).offsetMin }];
+  for (let week = firstWeek; week * WEEK_MS <= toMs; week += 1) {
+    const { change } = weekOf(zoneName, week);
+    if (change === null || change.fromMs > toMs) continue;
+    if (change.fromMs <= fromMs) spans[0] = { fromMs, offsetMin: change.offsetMin };
+    else spans.push(change);
   }
   return spans;
 }
 
 /** First whole millisecond after `lowMs` at which the offset is no longer `offsetMin`. */
 function changeBetween(zone: IANAZone, lowMs: number, highMs: number, offsetMin: number): number {
-  let low = Math.floor(lowMs);
-  let high = Math.ceil(highMs);
+  let low = lowMs;
+  let high = highMs;
   while (high - low > 1) {
     const middle = Math.floor((low + high) / 2);
     if (offsetAt(zone, middle) === offsetMin) low = middle;
