@@ -9,7 +9,6 @@ import { usePlan, useSchedule } from './store/plan.ts';
 import { useAtLeisure, workedOut } from './store/schedules.ts';
 import { type Screen, useScreen } from './store/screen.ts';
 import { setCycleFrame, useCursor, useView } from './store/view.ts';
-import { MiniStrip } from './strip/MiniStrip.tsx';
 import { Strip } from './strip/Strip.tsx';
 import { Verdict } from './strip/Verdict.tsx';
 
@@ -20,6 +19,9 @@ const RunPanel = lazy(() =>
 const CyclePanel = lazy(() =>
   import('./charts/CyclePanel.tsx').then((part) => ({ default: memo(part.CyclePanel) })),
 );
+
+/** Seen only once the page has been scrolled. */
+const MiniStrip = lazy(() => import('./strip/MiniStrip.tsx').then((part) => ({ default: part.MiniStrip })));
 
 const Dialogs = lazy(() => import('./bar/Dialogs.tsx'));
 
@@ -85,9 +87,10 @@ const FindingsNow = () => <Findings schedule={useSchedule()} />;
 
 function PlanView() {
   const strip = useRef<HTMLDivElement>(null);
+  const painted = usePainted();
   return (
     <>
-      <MiniStrip strip={strip} />
+      <Suspense>{painted && <MiniStrip strip={strip} />}</Suspense>
       <main className="page">
         <div ref={strip}>
           <Strip>

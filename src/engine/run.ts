@@ -24,6 +24,8 @@ export interface Run {
   sources: SourceRun[];
   storage: StorageRun;
   start: Start;
+  /** The present, milliseconds of the epoch; null if nobody has said it. */
+  nowMs: number | null;
   offsets: OffsetSpan[];
   /** Frame, counted from 1, at which each later offset span begins. */
   clockChanges: { frame: number; fromMin: number; toMin: number }[];

@@ -45,20 +45,32 @@ const JUDGES: readonly Judge[] = [
   judgeTime,
 ];
 
+/** What a schedule may be given besides its plan. */
+export interface Given {
+  /**
+   * Memory for the columns. A room used before is used again: what the earlier schedule's columns held is gone, so that
+   * nobody may read them any more.
+   */
+  room?: Room;
+  /**
+   * A schedule of the plan as it was before an edit: moves that the edit leaves as they were are taken from it. Its
+   * columns must still be as they were.
+   */
+  before?: Schedule | null;
+  /** The present, milliseconds of the epoch: then a start that is past is said. The engine itself has no clock. */
+  nowMs?: number;
+}
+
 /**
  * Works out a plan.
  * @param plan - a plan as `parsePlan` gives it: every field in range, every reference known
- * @param room - memory for the columns. A room used before is used again: what the earlier schedule's columns
- *   held is gone, so that nobody may read them any more.
- * @param before - a schedule of the plan as it was before an edit, if there is one: moves that the edit leaves as they
- *   were are taken from it. Its columns must still be as they were.
  * @returns columns with one entry a frame, totals, events, findings and margins. The same plan gives the same
  *   schedule; the plan is not changed.
  */
-export function schedule(plan: Plan, room = new Room(), before: Schedule | null = null): Schedule {
+export function schedule(plan: Plan, { room = new Room(), before = null, nowMs }: Given = {}): Schedule {
   room.clear();
   const moves = movesOf(plan, room, before);
-  const run = runOf(plan, { room, motion: moves.motion });
+  const run = runOf(plan, { room, motion: moves.motion }, nowMs ?? null);
   const judged = JUDGES.map((judge) => judge(run));
   const findings = inOrder(judged.flatMap((said) => said.findings).map((draft) => timed(run, draft)));
   const margins = judged.flatMap((said) => said.margins);
@@ -148,7 +160,7 @@ function skyColumns(track: SkyTrack, startMs: number, elapsedS: Float64Array, ro
   return columns;
 }
 
-function runOf(plan: Plan, memory: Memory): Run {
+function runOf(plan: Plan, memory: Memory, nowMs: number | null): Run {
   const { room } = memory;
   const nominal = paceOf(plan);
   const start = startFor(plan);
@@ -189,6 +201,7 @@ function runOf(plan: Plan, memory: Memory): Run {
     sources,
     storage,
     start,
+    nowMs,
     offsets,
     clockChanges: offsets.slice(1).map((span, i) => ({
       frame: frameFrom(elapsedS, (span.fromMs - start.startMs) / 1000),

@@ -79,10 +79,10 @@ function sideBySide(plan: Plan, runs: number): Timed {
     bytes: columns.reduce((sum, { byteLength }) => sum + byteLength, 0),
   };
   // A room has its size from its second use on.
-  for (let use = 0; use < 2; use += 1) schedule(plan, room);
+  for (let use = 0; use < 2; use += 1) schedule(plan, { room });
   for (let run = 0; run < runs; run += 1) {
     times.kernelMs.push(timed(() => kernel(kept)));
-    times.scheduleMs.push(timed(() => schedule(plan, room)));
+    times.scheduleMs.push(timed(() => schedule(plan, { room })));
   }
   for (let run = 0; run < runs; run += 1) {
     times.freshKernelMs.push(timed(() => kernel(alike(columns))));

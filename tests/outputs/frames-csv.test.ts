@@ -152,7 +152,8 @@ test('changes of the exposure stand among the events', () => {
   const [shutter, event] = [headings.indexOf('shutter'), headings.indexOf('event')];
   const changed = rows.filter((row, k) => k > 0 && row[shutter] !== rows[k - 1]?.[shutter]);
   expect(changed.length).toBeGreaterThan(10);
-  for (const row of changed) expect(row[event]).toMatch(new RegExp(`shutter \\S+ to ${row[shutter]}(\\ss)?$`));
+  for (const row of changed)
+    expect(row[event]).toMatch(new RegExp(`shutter \\S+ to ${row[shutter]}(\\ss)?$`));
 });
 
 // tz database, Europe/Paris: on 2026-10-25 at 01:00 UTC from +02:00 to +01:00.

@@ -65,7 +65,7 @@ class UsedRoom extends Room {
 test('a room used before gives the same schedule as a new one', () => {
   const room = new UsedRoom();
   property((plan) => {
-    must(isDeepStrictEqual(schedule(plan, room), schedule(plan)), 'another schedule came out');
+    must(isDeepStrictEqual(schedule(plan, { room }), schedule(plan)), 'another schedule came out');
   });
 });
 
@@ -88,15 +88,12 @@ test('an edited plan gives the same schedule, whatever is taken over from before
     fc.property(edits, ([plan, all]) => {
       const rooms = [new UsedRoom(), new UsedRoom(), new UsedRoom()];
       let edited = plan;
-      let before = schedule(plan, rooms[0]);
+      let before = schedule(plan, { room: rooms[0] as Room });
       for (const edit of all) {
         edited = edit(edited);
         const inUse = roomsOf(before);
-        before = schedule(
-          edited,
-          rooms.find((room) => !inUse.includes(room)),
-          before,
-        );
+        const room = rooms.find((one) => !inUse.includes(one)) as Room;
+        before = schedule(edited, { room, before });
         must(isDeepStrictEqual(before, schedule(edited)), 'another schedule came out');
       }
     }),

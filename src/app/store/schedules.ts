@@ -37,7 +37,10 @@ export const scheduleOf = (plan: Plan): Schedule => workedOut(plan).schedule;
 /** A plan with its schedule; the same object for the same plan. */
 export function workedOut(plan: Plan): Worked {
   if (last?.plan === plan) return last;
-  last = { plan, schedule: schedule(plan, freeRoom(), last?.schedule) };
+  last = {
+    plan,
+    schedule: schedule(plan, { room: freeRoom(), before: last?.schedule ?? null, nowMs: Date.now() }),
+  };
   return last;
 }
 

@@ -70,7 +70,8 @@ export type FindingId =
   | 'star-trails'
   | 'clock-skipped'
   | 'clock-repeated'
-  | 'clock-change';
+  | 'clock-change'
+  | 'start-past';
 
 /** How far one resource is from running out. */
 export interface Margin {

@@ -109,7 +109,11 @@ export function motionOf(plan: Plan, intervalS: Float64Array, room: Room): Motio
   const moving = axes.filter((axis) => axis.largestMoveSteps > 0);
   const moveS = room.f64(intervalS.length);
   moveS.set(moving[0]?.moveS ?? moveS.fill(0));
-  for (const axis of moving.slice(1)) (inTurn ? addTo : raiseTo)(moveS, axis.moveS);
+  const others = moving.slice(1).map((axis) => axis.moveS);
+  if (inTurn) for (const column of others) addTo(moveS, column);
+  else
+    for (let i = 0; i < others.length; i += 2)
+      raiseTo(moveS, others[i] as Float64Array, (others[i + 1] ?? others[i]) as Float64Array);
   return { axes, moveS, longestMoveS: largest(moveS) };
 }
 
@@ -123,9 +127,12 @@ function addTo(total: Float64Array, column: Float64Array): void {
   for (let k = 0; k < total.length; k += 1) total[k] = (total[k] as number) + (column[k] as number);
 }
 
-function raiseTo(total: Float64Array, column: Float64Array): void {
+/** Two columns at a time: a pass over memory costs more than what it compares. */
+function raiseTo(total: Float64Array, first: Float64Array, second: Float64Array): void {
   for (let k = 0; k < total.length; k += 1) {
-    const value = column[k] as number;
-    if (value > (total[k] as number)) total[k] = value;
+    const a = first[k] as number;
+    const b = second[k] as number;
+    const longer = Math.max(a, b);
+    if (longer > (total[k] as number)) total[k] = longer;
   }
 }

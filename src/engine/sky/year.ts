@@ -80,10 +80,12 @@ function* daysAt(plan: Plan, site: Site, days: readonly LocalDay[], runS: number
   const offsets = offsetSpans(zone, whole.fromMs - DAY_MS, whole.toMs + DAY_MS, utcOffsetMin);
   for (const day of days) {
     const events = sunEventsOn(scene.sun, day, SUN_EVENTS);
-    const windows = fromDay(spans, day, runMs);
+    // Nothing happens on a day that the calendar skips.
+    const onDay = (all: readonly Span[]) => (day.endMs > day.startMs ? fromDay(all, day, runMs) : []);
+    const windows = onDay(spans);
     const best = bestStart(windows, runMs / 1000, plannedMs(plan, day, events, offsets));
     const longest = longestOf(windows);
-    const withMoon = best === null && bestStart(fromDay(sunlit, day, runMs), runMs / 1000) !== null;
+    const withMoon = best === null && bestStart(onDay(sunlit), runMs / 1000) !== null;
     yield {
       ...day,
       events,

@@ -81,6 +81,14 @@ export function storageOf(plan: Plan, intervalS: Float64Array, room: Room): Stor
   return { frameBytes: bytes, ...cards, ...buffer };
 }
 
+function shortestS(intervalS: Float64Array): number {
+  let shortest = intervalS[0] as number;
+  for (let k = 1; k < intervalS.length; k += 1) {
+    if ((intervalS[k] as number) < shortest) shortest = intervalS[k] as number;
+  }
+  return shortest;
+}
+
 type BufferRun = Pick<
   StorageRun,
   'bufferBytes' | 'bufferFullAtFrame' | 'bufferPeakBytes' | 'bufferPeakFrame'
@@ -97,6 +105,11 @@ function bufferOf(
   const rates = plan.storage.cards.map((card) => card.writeBytesPerS);
   // Even without a buffer the frame that is being written has its place.
   const holdsBytes = Math.max(plan.camera.bufferBytes, bytes);
+  // Where the card takes each frame before the next one comes, nothing piles up: as with most plans.
+  if (bytes <= Math.min(...rates) * shortestS(intervalS)) {
+    bufferBytes.fill(bytes);
+    return { bufferBytes, bufferFullAtFrame: null, bufferPeakBytes: bytes, bufferPeakFrame: 1 };
+  }
   let waiting = 0;
   let bufferFullAtFrame: number | null = null;
   let bufferPeakBytes = 0;

@@ -32,4 +32,21 @@ function changes({ clockChanges }: Run): Draft[] {
   }));
 }
 
-export const judgeTime: Judge = (run) => ({ findings: [...start(run), ...changes(run)], margins: [] });
+function past({ start: { startMs }, nowMs, at }: Run): Draft[] {
+  if (nowMs === null || startMs >= nowMs) return [];
+  return [
+    {
+      id: 'start-past',
+      severity: 'note',
+      subject: 'place',
+      message: `The start is past: ${at(1).slice(0, 10)}, ${at(1).slice(11, 19)}.`,
+      frame: null,
+      values: { startMs, nowMs },
+    },
+  ];
+}
+
+export const judgeTime: Judge = (run) => ({
+  findings: [...start(run), ...changes(run), ...past(run)],
+  margins: [],
+});

@@ -127,3 +127,11 @@ describe('a day', () => {
     expect(dayOfYear(free, '2026-06-21', 100 * HOUR_S)?.verdict).toBe('fits');
   });
 });
+
+// tz database: Apia has no 30 December 2011.
+test('a day that the calendar skips has no window, and no start', () => {
+  const apia = { zone: 'Pacific/Apia', latitudeDeg: -13.8, longitudeDeg: -171.8 };
+  const day = dayOfYear(planOf({ place: apia }), '2011-12-30', 60);
+  expect(day).toMatchObject({ windows: [], longest: null, best: null, verdict: 'no window' });
+  expect(dayOfYear(planOf({ place: apia }), '2011-12-31', 60)?.verdict).toBe('fits');
+});

@@ -87,3 +87,17 @@ describe('a run across a change of the clocks', () => {
     expect(offsetSpans('Europe/London', 0, 1e12, 90)).toEqual([{ fromMs: 0, offsetMin: 90 }]);
   });
 });
+
+describe('a start that is past', () => {
+  const plan = plainPlan(3, 10);
+  const { startMs } = schedule(plan);
+  const said = (nowMs?: number) =>
+    schedule(plan, nowMs === undefined ? {} : { nowMs }).findings.filter(({ id }) => id === 'start-past');
+
+  test('is a note once the present is later, and not before', () => {
+    expect(said(startMs + 1)).toMatchObject([{ severity: 'note', frame: null }]);
+    expect(said(startMs)).toEqual([]);
+  });
+
+  test('is not spoken of where nobody says what the present is', () => expect(said()).toEqual([]));
+});
