@@ -1,7 +1,8 @@
 /** The page: its bar, and one of the views of the plan. */
-import { Activity, lazy, memo, Suspense, useEffect, useLayoutEffect, useRef, useState } from 'react';
+import { Activity, memo, Suspense, useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { TopBar } from './bar/TopBar.tsx';
 import { MarginsPanel } from './charts/MarginsPanel.tsx';
+import { fetched } from './fetched.tsx';
 import { Findings } from './findings/Findings.tsx';
 import { Inputs } from './sections/Inputs.tsx';
 import { useDrop, useShortcuts } from './shortcuts.ts';
@@ -12,20 +13,22 @@ import { setCycleFrame, useCursor, useView } from './store/view.ts';
 import { Strip } from './strip/Strip.tsx';
 import { Verdict } from './strip/Verdict.tsx';
 
-const RunPanel = lazy(() =>
-  import('./charts/RunPanel.tsx').then((part) => ({ default: memo(part.RunPanel) })),
+const RunPanel = fetched('The charts of the run', () =>
+  import('./charts/RunPanel.tsx').then((part) => memo(part.RunPanel)),
 );
 
-const CyclePanel = lazy(() =>
-  import('./charts/CyclePanel.tsx').then((part) => ({ default: memo(part.CyclePanel) })),
+const CyclePanel = fetched('The drawing of the cycle', () =>
+  import('./charts/CyclePanel.tsx').then((part) => memo(part.CyclePanel)),
 );
 
 /** Seen only once the page has been scrolled. */
-const MiniStrip = lazy(() => import('./strip/MiniStrip.tsx').then((part) => ({ default: part.MiniStrip })));
+const MiniStrip = fetched(null, () => import('./strip/MiniStrip.tsx').then((part) => part.MiniStrip));
 
-const Dialogs = lazy(() => import('./bar/Dialogs.tsx'));
+const Dialogs = fetched(null, () => import('./bar/Dialogs.tsx').then((part) => part.default));
 
-const DaysView = lazy(() => import('./days/DaysView.tsx'));
+const DaysView = fetched('The view of days', () =>
+  import('./days/DaysView.tsx').then((part) => part.default),
+);
 
 /** True once the figures have been painted. */
 function usePainted(): boolean {

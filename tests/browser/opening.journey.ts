@@ -53,8 +53,27 @@ describe('the page opens', () => {
     await context.close();
   });
 
+  test('with its figures, if the network goes before the charts are there', async () => {
+    const { page, context } = await visit(browser, origin, {
+      before: (opened) => opened.route(/assets\/(RunPanel|bodies)-.*\.js$/, (route) => route.abort()),
+    });
+    await expect.poll(() => page.getByText('could not be fetched').count()).toBeGreaterThan(1);
+    const before = await figureText(page, 'Frames');
+    await page
+      .getByRole('region', { name: 'Pacing' })
+      .getByRole('textbox', { name: 'Interval' })
+      .fill('30 s');
+    await expect.poll(() => figureText(page, 'Frames')).not.toBe(before);
+    await context.close();
+  });
+
   test('with the network gone after loading, and works on', async () => {
     const { page, problems, context } = await visit(browser, origin);
+    // All parts have come: on a busy machine the network may rest before the last is asked for.
+    for (const name of ['Run', 'Cycle']) {
+      await page.getByRole('region', { name, exact: true }).getByRole('img').first().waitFor();
+    }
+    await page.getByRole('combobox', { name: 'Shutter' }).or(page.getByLabel('Shutter')).first().waitFor();
     await page.waitForLoadState('networkidle');
     await context.setOffline(true);
     const before = await figureText(page, 'Frames');

@@ -43,18 +43,27 @@ interface VisitOptions {
   touch?: boolean;
   /** Query of the address, such as `?demo=loaf-proving`. */
   query?: string;
+  /** What is done with the page before it opens. */
+  before?: (page: Page) => Promise<unknown>;
 }
 
 /** Opens the page in a context of its own, with nothing stored but the theme. */
 export async function visit(
   browser: Browser,
   origin: string,
-  { viewport = { width: 1440, height: 900 }, theme = 'light', touch = false, query = '' }: VisitOptions = {},
+  {
+    viewport = { width: 1440, height: 900 },
+    theme = 'light',
+    touch = false,
+    query = '',
+    before,
+  }: VisitOptions = {},
 ): Promise<Visit & { context: BrowserContext }> {
   const context = await browser.newContext({ viewport, locale: 'en-GB', hasTouch: touch, isMobile: touch });
   context.setDefaultTimeout(10_000);
   await context.addInitScript((name) => localStorage.setItem('escapement-theme', name), theme);
   const watched = watch(await context.newPage(), origin);
+  await before?.(watched.page);
   await watched.page.goto(`${origin}/${query}`);
   await watched.page.getByRole('main').waitFor();
   return { ...watched, context };

@@ -4,6 +4,7 @@ import { PlotFrame } from './PlotFrame.tsx';
 import { MarkDrawn, Stretches, Teeth } from './RunMarks.tsx';
 import type { PlacedTick, RunView } from './runView.ts';
 import { SkyGround, SkyWords } from './SkyGround.tsx';
+import { SunLanes } from './SunLanes.tsx';
 import { linear } from './scale.ts';
 import type { SkyBand } from './skyBand.ts';
 import { colourOf, type Trace } from './trace.ts';
@@ -70,6 +71,7 @@ function Lines({ chart, view }: { chart: ChartModel; view: RunView }) {
   const ends = [Number(elapsedS[0]), Number(elapsedS[elapsedS.length - 1])].map(view.x);
   return (
     <>
+      {chart.lanes && <SunLanes lanes={chart.lanes} widthPx={widthPx} />}
       <path d={ends.map((x) => `M${x} 0V${chart.heightPx}`).join('')} stroke="var(--ink)" />
       {chart.traces.map((trace) => (
         <Line key={trace.name} trace={trace} />

@@ -4,6 +4,7 @@ import type { PlacedName } from './names.ts';
 import type { RunView } from './runView.ts';
 import type { Domain } from './scale.ts';
 import type { SkyDrawing } from './skyLabels.ts';
+import type { SunLane } from './sunLanes.ts';
 import { type LineStyle, type Series, type Tone, type Trace, valueAt } from './trace.ts';
 
 /** One line of the read-out. */
@@ -95,6 +96,8 @@ export interface ChartModel {
   stretches?: readonly Stretch[];
   /** What stands on the sky at full strength; without it the sky is a tint behind the chart. */
   overSky?: SkyDrawing;
+  /** Rows of the sun at its foot. */
+  lanes?: readonly SunLane[];
   /** The chart in words. */
   summary: string;
   /** Says it instead of an empty plot. */
@@ -113,10 +116,13 @@ export function yScale([low, high]: Domain, heightPx: number): (value: number) =
   return (value) => heightPx - PAD_PX - (value - low) * slope;
 }
 
-/** The whole domain of a plot with its padding: what the axis has to span. */
-export function paddedDomain([low, high]: Domain, heightPx: number): Domain {
+/**
+ * The whole domain of a plot with its padding: what the axis has to span.
+ * @param footPx - height that is added under the plot
+ */
+export function paddedDomain([low, high]: Domain, heightPx: number, footPx = 0): Domain {
   const perPx = (high - low) / (heightPx - 2 * PAD_PX);
-  return [low - PAD_PX * perPx, high + PAD_PX * perPx];
+  return [low - (PAD_PX + footPx) * perPx, high + PAD_PX * perPx];
 }
 
 /** Rings of several series at a frame; none where a value is not finite, or not drawn. */

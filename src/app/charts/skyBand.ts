@@ -2,6 +2,7 @@
 import type { LightBand } from '../../engine/sky/bands.ts';
 import { SUNRISE_ALTITUDE_DEG } from '../../engine/sky/day.ts';
 import { EVENT_WORDS } from '../../engine/sky/findings.ts';
+import type { FrameStretch } from '../../engine/sky/run.ts';
 import type { Span } from '../../engine/sky/spans.ts';
 import { clockAt } from '../../engine/time/clock.ts';
 import type { RunView } from './runView.ts';
@@ -28,7 +29,7 @@ export interface PlacedEvent {
   altitudeDeg: number | null;
 }
 
-/** A window, as far as it lies over the plot. */
+/** A window, or another stretch with its clock, as far as it lies over the plot. */
 export interface PlacedWindow {
   fromX: number;
   toX: number;
@@ -41,6 +42,10 @@ export interface SkyBand {
   events: PlacedEvent[];
   /** null if no window is asked for. */
   windows: PlacedWindow[] | null;
+  /** When the sun reaches the set. */
+  setHits: PlacedWindow[];
+  /** When it is in the picture. */
+  inFrame: PlacedWindow[];
 }
 
 /** Colours of the bands in the theme, and of words on them. */
@@ -96,7 +101,9 @@ export function skyBand(view: RunView): SkyBand | null {
   return {
     bands: whole && dayPx >= DAY_PX ? bandsOf(view) : [],
     events: whole && dayPx >= EVENTS_DAY_PX ? eventsOf(view) : [],
-    windows: sky.windows && windowsOf(view, sky.windows),
+    windows: sky.windows && placedSpans(view, 'Window', sky.windows),
+    setHits: placedSpans(view, 'Sun on the set', sky.setHits),
+    inFrame: placedSpans(view, 'Sun in frame', sky.inFrame.map(spanOfFrames(view))),
   };
 }
 
@@ -130,13 +137,23 @@ function eventsOf(view: RunView): PlacedEvent[] {
   });
 }
 
-function windowsOf(view: RunView, windows: readonly Span[]): PlacedWindow[] {
+/** From the opening of the first frame to that of the last. */
+const spanOfFrames =
+  ({ schedule, elapsedS }: RunView) =>
+  ({ firstFrame, lastFrame }: FrameStretch): Span => {
+    const msOf = (frame: number) => schedule.startMs + Number(elapsedS[frame - 1]) * 1000;
+    return { fromMs: msOf(firstFrame), toMs: msOf(lastFrame) };
+  };
+
+const clockWords = (from: string, to: string): string => (from === to ? `at ${from}` : `${from} to ${to}`);
+
+function placedSpans(view: RunView, name: string, spans: readonly Span[]): PlacedWindow[] {
   const clock = (ms: number) => clockAt(ms, view.schedule.offsets).slice(0, 5);
-  return windows
+  return spans
     .map(({ fromMs, toMs }) => ({
       fromX: Math.max(0, xOfMs(view, fromMs)),
       toX: Math.min(view.widthPx, xOfMs(view, toMs)),
-      words: `Window ${clock(fromMs)} to ${clock(toMs)}`,
+      words: `${name} ${clockWords(clock(fromMs), clock(toMs))}`,
     }))
-    .filter(({ fromX, toX }) => toX > fromX);
+    .filter(({ fromX, toX }) => toX >= fromX);
 }

@@ -19,6 +19,7 @@ import type { RunView } from './runView.ts';
 import { type Domain, extent } from './scale.ts';
 import type { SkyBand } from './skyBand.ts';
 import { skyDrawing } from './skyLabels.ts';
+import { lanesHeight, lanesInWords, sunLanes } from './sunLanes.ts';
 import { keptOf, type Series, traceOf, valueAt } from './trace.ts';
 
 const USUAL_HEIGHT_PX = 128;
@@ -41,6 +42,7 @@ export function skyChart(view: RunView, band: SkyBand | null): ChartModel | null
   const moonUp = moonSpan[1] > UP_DEG;
   const domain = altitudeDomain(sunSpan, moonUp ? [0, moonSpan[1]] : sunSpan);
   const heightPx = heightFor(USUAL_HEIGHT_PX, evScene ? 5 : 4);
+  const lanesPx = lanesHeight(band);
   const y = yScale(domain, heightPx);
   const traces = [
     traceOf(view, sun, y, heightPx, keptSun),
@@ -51,8 +53,8 @@ export function skyChart(view: RunView, band: SkyBand | null): ChartModel | null
     id: 'sky',
     title: 'Sky',
     unit: 'degrees',
-    heightPx,
-    domain: paddedDomain(domain, heightPx),
+    heightPx: heightPx + lanesPx,
+    domain: paddedDomain(domain, heightPx, lanesPx),
     ticks: ticksOf(domain, y),
     traces,
     names: [],
@@ -60,6 +62,7 @@ export function skyChart(view: RunView, band: SkyBand | null): ChartModel | null
     levels: levelsOf(domain),
     marks: [],
     overSky: skyDrawing(band, { widthPx: view.widthPx, heightPx, traces, y }),
+    lanes: sunLanes(band, heightPx, view.widthPx),
     summary: skyInWords(view, columns, moonSpan, band),
     note: null,
     read: (index) => [
@@ -146,5 +149,6 @@ function skyInWords(view: RunView, columns: SkyColumns, [, moonHigh]: Domain, ba
     ...events,
     moon,
     ...windows,
+    ...lanesInWords(band),
   ].join(' ');
 }

@@ -5,6 +5,7 @@ import { NumberField } from '../fields/NumberField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { numberText, withUnit } from '../format/numbers.ts';
 import { usePlan } from '../store/plan.ts';
+import { LampTable } from './LampTable.tsx';
 import { lampsText } from './lightText.ts';
 import { More } from './parts.tsx';
 import { readTime, showTime } from './StartFields.tsx';
@@ -56,6 +57,7 @@ function LampFields() {
         <>
           <NumberField path="lamps.depthShare" />
           <NumberField path="lamps.limitShare" />
+          <LampTable />
         </>
       )}
     </More>

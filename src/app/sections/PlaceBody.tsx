@@ -3,11 +3,12 @@ import { NumberField } from '../fields/NumberField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { HorizonFields } from './HorizonFields.tsx';
 import { LightFields } from './LightFields.tsx';
+import { PaneFields } from './PaneFields.tsx';
 import { PositionFields, ZoneOffer } from './PositionFields.tsx';
 import { Caution, More } from './parts.tsx';
 import { OffsetFacts, StartFields } from './StartFields.tsx';
 import { TestFrameDrop } from './TestFrameDrop.tsx';
-import { PaneFields, SunHours, WindowFields } from './WindowFields.tsx';
+import { SunHours, WindowFields } from './WindowFields.tsx';
 
 const ZONES: readonly string[] = Intl.supportedValuesOf('timeZone');
 

@@ -1,5 +1,6 @@
 /** One subject of the inputs: its title, its worst finding, and a summary line while it is closed. */
-import { lazy, memo, Suspense } from 'react';
+import { memo, Suspense } from 'react';
+import { fetched } from '../fetched.tsx';
 import { plural } from '../format/numbers.ts';
 import { ChevronDown, ChevronRight, StandingTag } from '../icons.tsx';
 import { usePlan, useSchedule } from '../store/plan.ts';
@@ -7,7 +8,7 @@ import { type SectionId, setOpen, useView } from '../store/view.ts';
 import { SUMMARIES, worstOf } from './summary.ts';
 
 // The fields come after the figures have been painted.
-const SectionBody = lazy(() => import('./bodies.ts'));
+const SectionBody = fetched('The fields', () => import('./bodies.ts').then((part) => part.default));
 
 interface SectionProps {
   id: SectionId;

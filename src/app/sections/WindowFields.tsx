@@ -1,11 +1,11 @@
-/** What the sun has to do: the user's own hours, the window of time, and the pane it comes through. */
+/** What the sun has to do: the user's own hours, and the window of time. */
 import { Flag, Segments } from '../fields/ChoiceField.tsx';
 import { NumberField } from '../fields/NumberField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { readClock } from '../format/clock.ts';
 import { usePlan } from '../store/plan.ts';
-import { degrees, paneText, windowText } from './lightText.ts';
-import { Caution, More } from './parts.tsx';
+import { degrees, windowText } from './lightText.ts';
+import { More } from './parts.tsx';
 
 const HOURS = ['goldenLowDeg', 'goldenHighDeg', 'blueLowDeg', 'blueHighDeg'] as const;
 
@@ -53,31 +53,6 @@ export function WindowFields() {
     <More title="Window" summary={summary}>
       <Flag path="window.used" />
       {used && <WindowConditions />}
-    </More>
-  );
-}
-
-const SIZES = ['facingDeg', 'widthMm', 'sillMm', 'headMm', 'roomDepthMm', 'setHeightMm'] as const;
-const SET = ['setNearMm', 'setFarMm', 'setLeftMm', 'setRightMm'] as const;
-
-/** The glass that the sun comes through, and the set behind it. */
-export function PaneFields() {
-  const summary = usePlan(({ pane }) => paneText(pane));
-  const used = usePlan((plan) => plan.pane.used);
-  return (
-    <More title="Pane" summary={summary}>
-      <Flag path="pane.used" />
-      {used && (
-        <>
-          {[...SIZES, ...SET].map((size) => (
-            <NumberField key={size} path={`pane.${size}`} />
-          ))}
-          <Caution>
-            Sun through glass heats what it falls on and can set it alight behind a lens or a bottle: cover
-            lenses and black the pane out when nobody is there.
-          </Caution>
-        </>
-      )}
     </More>
   );
 }

@@ -1,6 +1,6 @@
 /** What lamps on the mains do to the frames at the shutter times that a run uses. */
 import { percent, seconds } from '../findings/words.ts';
-import { flickerFreeShutters, mainsHzOf, rippleLeftShare, worstChangeShare } from '../light/lamps.ts';
+import { mainsHzOf, nearestFlickerFree, rippleLeftShare, worstChangeShare } from '../light/lamps.ts';
 import type { Plan } from '../plan/schema.ts';
 import type { Draft, Run } from '../run.ts';
 import { fixedLadder, type Rung } from './ladder.ts';
@@ -27,11 +27,8 @@ const firstFrameAt = (ramp: RampRun | null, { index }: Rung): number =>
 
 /** Marks on either side of a shutter time that keep within what the plan allows. */
 function better(plan: Plan, { rung }: Rippled): string {
-  const free = flickerFreeShutters(plan);
-  const longer = free.findLast(({ shutterS }) => shutterS > rung.shutterS);
-  const shorter = free.find(({ shutterS }) => shutterS < rung.shutterS);
-  const marks = [longer, shorter].flatMap((shutter) =>
-    shutter ? [`${shutter.mark} (${percent(shutter.changeShare)})`] : [],
+  const marks = nearestFlickerFree(plan, rung.shutterS).map(
+    ({ mark, changeShare }) => `${mark} (${percent(changeShare)})`,
   );
   return marks.length > 0 ? ` Nearest that keep within it: ${marks.join(' and ')}.` : '';
 }

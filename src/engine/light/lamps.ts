@@ -65,3 +65,11 @@ export function lampShutters(plan: Plan): LampShutter[] {
 /** The shutter times that leave no more change than the plan allows (to the last place), longest first. */
 export const flickerFreeShutters = (plan: Plan): LampShutter[] =>
   lampShutters(plan).filter(({ changeShare }) => changeShare <= plan.lamps.limitShare + 1e-9);
+
+/** The shutter times on either side of a marked one that keep within what the plan allows: the longer one first. */
+export function nearestFlickerFree(plan: Plan, markedS: number): LampShutter[] {
+  const free = flickerFreeShutters(plan);
+  const longer = free.findLast(({ shutterS }) => shutterS > markedS);
+  const shorter = free.find(({ shutterS }) => shutterS < markedS);
+  return [longer, shorter].filter((shutter) => shutter !== undefined);
+}

@@ -13,12 +13,6 @@ import type { Plan } from '../plan/schema.ts';
 
 type Pane = Plan['pane'];
 
-/** A point of the floor plan. */
-export interface FloorPoint {
-  intoMm: number;
-  alongMm: number;
-}
-
 /** The patch of sun on a level plane: a parallelogram as wide along the wall as the pane. */
 export interface Patch {
   /** Edge nearest the pane, and farthest, millimetres into the room. */
@@ -73,12 +67,6 @@ export function patchOn(pane: Pane, planeMm: number, altitudeDeg: number, azimut
   return { nearMm, farMm, skew: -Math.tan(wallSolarAzimuthDeg(pane.facingDeg, azimuthDeg) * RAD) };
 }
 
-/** Corners of a patch: near left, near right, far right, far left, as seen looking out. */
-export function cornersOf({ widthMm }: Pane, { nearMm, farMm, skew }: Patch): FloorPoint[] {
-  const at = (intoMm: number, side: number) => ({ intoMm, alongMm: skew * intoMm + (side * widthMm) / 2 });
-  return [at(nearMm, -1), at(nearMm, 1), at(farMm, 1), at(farMm, -1)];
-}
-
 /**
  * Whether the patch at the set's height reaches the set.
  *
@@ -98,20 +86,4 @@ export function hitsSet(pane: Pane, altitudeDeg: number, azimuthDeg: number): bo
   from = Math.max(from, Math.min(least / patch.skew, most / patch.skew));
   to = Math.min(to, Math.max(least / patch.skew, most / patch.skew));
   return from < to;
-}
-
-/**
- * How far the middle of a patch moves from one instant to another, millimetres: its creep an interval.
- * @returns null if there is no patch at either
- */
-export function creepMm(before: Patch | null, after: Patch | null): number | null {
-  if (before === null || after === null) return null;
-  const from = middleOf(before);
-  const to = middleOf(after);
-  return Math.hypot(to.intoMm - from.intoMm, to.alongMm - from.alongMm);
-}
-
-function middleOf({ nearMm, farMm, skew }: Patch): FloorPoint {
-  const intoMm = (nearMm + farMm) / 2;
-  return { intoMm, alongMm: skew * intoMm };
 }

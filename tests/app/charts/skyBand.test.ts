@@ -43,6 +43,20 @@ describe('the light behind the charts', () => {
     expect(skyBand(viewOf({ windows: [] }))?.windows).toEqual([]);
   });
 
+  it('has the sun on the set and in the picture by the clock', () => {
+    const setHits = [{ fromMs: msAt(20), toMs: msAt(140) }];
+    const inFrame = [{ firstFrame: 4, lastFrame: 11, nearestDeg: 3, nearestFrame: 8 }];
+    expect(skyBand(viewOf({ setHits, inFrame }))).toMatchObject({
+      setHits: [{ fromX: 30, toX: 150, words: 'Sun on the set 20:31 to 20:33' }],
+      // Frames 4 and 11 open 30 s and 100 s after the first.
+      inFrame: [{ fromX: 40, toX: 110, words: 'Sun in frame 20:31 to 20:32' }],
+    });
+    const once = [{ firstFrame: 4, lastFrame: 4, nearestDeg: 3, nearestFrame: 4 }];
+    expect(skyBand(viewOf({ inFrame: once }))?.inFrame).toEqual([
+      { fromX: 40, toX: 40, words: 'Sun in frame at 20:31' },
+    ]);
+  });
+
   it('is none without a place', () => {
     expect(skyBand(runView(scheduleOf(columnsOf(31)), 320))).toBeNull();
   });

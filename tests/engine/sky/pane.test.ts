@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { horizonOf } from '../../../src/engine/sky/horizon.ts';
-import { cornersOf, creepMm, hitsSet, patchOn, profileAngleDeg } from '../../../src/engine/sky/pane.ts';
+import { hitsSet, patchOn, profileAngleDeg } from '../../../src/engine/sky/pane.ts';
+import { cornersOf, creepMm } from '../../../src/engine/sky/patch.ts';
 import { settings } from '../../property/settings.ts';
 import { plainPlan } from '../../reference/plans.ts';
 

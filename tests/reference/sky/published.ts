@@ -1,6 +1,7 @@
 /** Positions, rise and set, refraction, profile angles, views and star trails that were published or worked. */
 import { type SunEventName, sunEvents } from '../../../src/engine/sky/day.ts';
-import { creepMm, patchOn, profileAngleDeg } from '../../../src/engine/sky/pane.ts';
+import { patchOn, profileAngleDeg } from '../../../src/engine/sky/pane.ts';
+import { creepMm } from '../../../src/engine/sky/patch.ts';
 import { moonLitShare, refractionDeg, sunAt } from '../../../src/engine/sky/position.ts';
 import { halfViewDeg, starTrailPx } from '../../../src/engine/sky/view.ts';
 import { localDay } from '../../../src/engine/time/day.ts';

@@ -1,0 +1,29 @@
+/** Parts of the page that are fetched after the figures. Without a network one of them may be missing: not the page. */
+import { type ComponentType, type ExoticComponent, type LazyExoticComponent, lazy } from 'react';
+
+function Missing({ what }: { what: string }) {
+  return (
+    <p className="panel missing" role="status">
+      {what} could not be fetched. Everything that you entered is kept.{' '}
+      <button type="button" className="link" onClick={() => location.reload()}>
+        Try again
+      </button>
+    </p>
+  );
+}
+
+/**
+ * A component that is fetched when it is first shown.
+ * @param what - its name at the beginning of a sentence; null for what nobody misses
+ */
+export function fetched<Props extends object>(
+  what: string | null,
+  load: () => Promise<ComponentType<Props> | ExoticComponent<Props>>,
+): LazyExoticComponent<ComponentType<Props>> {
+  const missing = () => (what === null ? null : <Missing what={what} />);
+  return lazy(() =>
+    load()
+      .catch(() => missing)
+      .then((part) => ({ default: part as ComponentType<Props> })),
+  );
+}

@@ -1,0 +1,46 @@
+/** What is left of the lamps' ripple at each shutter time in use. */
+import { openShutterS } from '../../engine/exposure/shutter.ts';
+import type { Plan } from '../../engine/plan/schema.ts';
+import { usePlan, useSchedule } from '../store/plan.ts';
+import { lampRows, MOST_ROWS, restText, type UsedShutter } from './lampRows.ts';
+
+/** Each shutter time that the run uses: as the ramp takes them, or as set. */
+function useShutters(plan: Plan): UsedShutter[] {
+  const { exposure, columns } = useSchedule();
+  const first = exposure?.rungs[columns.rung?.[0] ?? 0];
+  if (exposure && first) return [first, ...exposure.changes.map(({ to }) => to)];
+  return [{ shutterS: plan.exposure.shutterS, openS: openShutterS(plan) }];
+}
+
+export function LampTable() {
+  const plan = usePlan((present) => present);
+  const rows = lampRows(plan, useShutters(plan));
+  return (
+    <>
+      <table className="ripple w2">
+        <caption>Ripple left at the shutter times in use</caption>
+        <thead>
+          <tr>
+            <th scope="col">Shutter</th>
+            <th scope="col">Left</th>
+            <th scope="col">Frame to frame</th>
+            <th scope="col">Nearest within the limit</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.slice(0, MOST_ROWS).map(({ shutter, left, change, over, better }) => (
+            <tr key={shutter}>
+              <td>{shutter}</td>
+              <td>{left}</td>
+              <td>
+                <span className={over ? 'sev warning' : undefined}>{change}</span>
+              </td>
+              <td>{better}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {rows.length > MOST_ROWS && <p className="s w2">{restText(rows)}</p>}
+    </>
+  );
+}
