@@ -14,7 +14,13 @@ export function SunLanes({ lanes, widthPx }: { lanes: readonly SunLane[]; widthP
       {stretches
         .filter(({ label }) => label !== '')
         .map(({ label, labelX }) => (
-          <text key={labelX} x={labelX} y={y + TICK_PX} className="chart-name">
+          <text
+            key={labelX}
+            x={labelX + textWidth(label) / 2}
+            y={y + TICK_PX}
+            textAnchor="middle"
+            className="chart-name"
+          >
             {label}
           </text>
         ))}

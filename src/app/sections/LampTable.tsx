@@ -18,11 +18,11 @@ export function LampTable() {
   return (
     <>
       <table className="ripple w2">
-        <caption>Ripple left at the shutter times in use</caption>
+        <caption>The lamps at the shutter times in use</caption>
         <thead>
           <tr>
             <th scope="col">Shutter</th>
-            <th scope="col">Left</th>
+            <th scope="col">Ripple left</th>
             <th scope="col">Frame to frame</th>
             <th scope="col">Nearest within the limit</th>
           </tr>

@@ -157,7 +157,9 @@ function PaneAtPlace({ plan, site }: { plan: Plan; site: Site }) {
       <RoomPlan pane={plan.pane} moment={moment} words={words} />
       <TimeSlider day={day} index={index} moment={moment} onIndex={choose} />
       <figcaption className="s">{words}</figcaption>
-      <p className="s">{hitsText(day, date, plan.technique === 'stopMotion')}</p>
+      <p className={day.hits.length > 0 ? 's hit-key' : 's'}>
+        {hitsText(day, date, plan.technique === 'stopMotion')}
+      </p>
     </figure>
   );
 }

@@ -69,7 +69,8 @@ function Outcome() {
       </p>
     );
   const { zone, utcOffsetMin } = plan.place;
-  const at = isoAt(found.ms, offsetSpans(zone, found.ms, found.ms, utcOffsetMin));
+  const ms = Math.round(found.ms / 1000) * 1000;
+  const at = isoAt(ms, offsetSpans(zone, ms, ms, utcOffsetMin));
   return (
     <p className="hint" role="status">
       {wordText(startText(plan.start))}: {clockOf(at)} on {dateOf(at)}.

@@ -48,7 +48,8 @@ describe('the day', () => {
     expect(first).toBeDefined();
     const middle = ((first?.fromMs ?? 0) + (first?.toMs ?? 0)) / 2;
     expect(Math.abs((day.instants[firstShown(hit, SITE, day)] ?? 0) - middle)).toBeLessThanOrEqual(150_000);
-    const missed = planOf({ setLeftMm: 20_000, setRightMm: 21_000 });
+    // Straight in front of the pane the sun stands high: it never reaches that deep.
+    const missed = planOf({ setNearMm: 3800, setFarMm: 3900, setLeftMm: -50, setRightMm: 50 });
     const other = paneDay(missed, SITE);
     const ms = other.instants[firstShown(missed, SITE, other)] ?? 0;
     expect(paneMoment(missed, SITE, other, ms, 60).patch).not.toBeNull();
