@@ -88,17 +88,6 @@ function flowOf(draw: Draw, { lanes, rung, periodS, moveS, axes }: Periods): Flo
   };
 }
 
-/** A column filled with what some parts draw in each frame. */
-function filledWith(drawnWh: Float64Array, parts: readonly Part[]): Float64Array {
-  drawnWh.fill(0);
-  for (const { durationS, whPerS } of parts) {
-    for (let k = 0; k < drawnWh.length; k += 1) {
-      drawnWh[k] = (drawnWh[k] as number) + whPerS * (durationS[k] as number);
-    }
-  }
-  return drawnWh;
-}
-
 /** One source over the run: its column and its summary. */
 export interface SourceRun {
   source: Source;
@@ -114,35 +103,45 @@ interface Drain {
   totalWh: number;
 }
 
+/** What each frame draws, watt-hours. A loop of its own, which the processor runs several frames at a time. */
+function fillDrawn(drawnWh: Float64Array, { laneWh, rung, period, others }: Flow): void {
+  const nothing = { durationS: period.durationS, whPerS: 0 };
+  const [first = nothing, second = nothing, ...further] = others;
+  if (rung === null) drawnWh.fill(laneWh[0] as number);
+  else fillByRung(drawnWh, laneWh, rung);
+  addThree(drawnWh, period, first, second);
+  for (const part of further) addThree(drawnWh, part, nothing, nothing);
+}
+
+function fillByRung(drawnWh: Float64Array, laneWh: Float64Array, rung: Uint16Array): void {
+  for (let k = 0; k < drawnWh.length; k += 1) drawnWh[k] = laneWh[rung[k] as number] as number;
+}
+
+function addThree(drawnWh: Float64Array, first: Part, second: Part, third: Part): void {
+  const { durationS: a, whPerS: perA } = first;
+  const { durationS: b, whPerS: perB } = second;
+  const { durationS: c, whPerS: perC } = third;
+  for (let k = 0; k < drawnWh.length; k += 1) {
+    drawnWh[k] =
+      (drawnWh[k] as number) + perA * (a[k] as number) + perB * (b[k] as number) + perC * (c[k] as number);
+  }
+}
+
 /**
- * Fills in what is left when the shutter of each frame opens, watt-hours. Until then the column serves for what
- * more than two parts beside the period draw.
+ * Rewrites what each frame draws to what is left when its shutter opens, watt-hours: one array, not two.
  *
  * A pack is swapped before the frame that would take it below its reserve. When none is left the last one goes
  * on to nothing, and the packs needed are counted on.
  */
-function drain(leftWh: Float64Array, flow: Flow, fullWh: number, usableWh: number, brought: number): Drain {
-  const { laneWh, rung, period, others } = flow;
-  const nothing = { durationS: period.durationS, whPerS: 0 };
-  const [first = nothing, second = nothing, ...further] = others;
-  const rest = further.length === 0 ? nothing : { durationS: filledWith(leftWh, further), whPerS: 1 };
-  const { durationS: periodS, whPerS: periodWh } = period;
-  const { durationS: firstS, whPerS: firstWh } = first;
-  const { durationS: secondS, whPerS: secondWh } = second;
-  const { durationS: restS, whPerS: restWh } = rest;
+function drain(column: Float64Array, fullWh: number, usableWh: number, brought: number): Drain {
   const result: Drain = { needed: 1, swapFrames: [], shortAtFrame: null, totalWh: 0 };
   // The sum of many frames carries a rounding: a pack that is used up to its last digit is not overdrawn.
   const limitWh = usableWh * (1 + 1e-9);
   let sinceSwap = 0;
   let sinceLastPack = 0;
   let total = 0;
-  for (let k = 0; k < leftWh.length; k += 1) {
-    const drawn =
-      (laneWh[rung === null ? 0 : (rung[k] as number)] as number) +
-      periodWh * (periodS[k] as number) +
-      firstWh * (firstS[k] as number) +
-      secondWh * (secondS[k] as number) +
-      restWh * (restS[k] as number);
+  for (let k = 0; k < column.length; k += 1) {
+    const drawn = column[k] as number;
     if (sinceSwap + drawn > limitWh) {
       if (k > 0) {
         result.needed += 1;
@@ -156,7 +155,7 @@ function drain(leftWh: Float64Array, flow: Flow, fullWh: number, usableWh: numbe
       // A pack that does not last for one frame is short at once, fresh or not.
       if (!fresh || drawn > limitWh) result.shortAtFrame ??= k + 1;
     }
-    leftWh[k] = Math.max(0, fullWh - sinceLastPack);
+    column[k] = Math.max(0, fullWh - sinceLastPack);
     sinceSwap += drawn;
     sinceLastPack += drawn;
     total += drawn;
@@ -167,12 +166,12 @@ function drain(leftWh: Float64Array, flow: Flow, fullWh: number, usableWh: numbe
 
 function runSource(plan: Plan, source: Source, periods: Periods, room: Room): SourceRun {
   const leftWh = room.f64(periods.periodS.length);
-  const flow = flowOf(drawOf(plan, source), periods);
+  fillDrawn(leftWh, flowOf(drawOf(plan, source), periods));
   const mains = source.kind === 'mains';
   const full = fullWh(source, plan.power.temperatureC);
   const usable = full * (1 - source.reserveShare);
   const brought = mains ? Number.POSITIVE_INFINITY : source.count;
-  const { needed, swapFrames, shortAtFrame, totalWh } = drain(leftWh, flow, full, usable, brought);
+  const { needed, swapFrames, shortAtFrame, totalWh } = drain(leftWh, full, usable, brought);
   return {
     source,
     columns: { name: source.name, leftWh },
