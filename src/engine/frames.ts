@@ -5,8 +5,11 @@
  * turns that round: as the shutter stays open longer the interval grows, so that the frames and the end of the run
  * follow from the light, and are counted here one by one.
  */
+import { cameraLane } from './cycle/cycle.ts';
+import { openSpanS } from './exposure/ceiling.ts';
 import type { RampColumns } from './exposure/ramp.ts';
 import { type RampLadder, type RampLight, type RampRun, rampLadder, rampOf } from './exposure/ramp-run.ts';
+import { openAtMarkS } from './exposure/shutter.ts';
 import { skyNodes } from './light/nodes.ts';
 import { lightTrack } from './light/scene.ts';
 import type { Motion } from './motion/motion.ts';
@@ -32,9 +35,10 @@ const growsWithLight = ({ trigger, exposure, light }: Plan): boolean =>
 /** Longest that the run can last, seconds: for so long the sky has to be known. */
 export function longestRunS(plan: Plan, pace: Pace): number {
   if (!growsWithLight(plan) || plan.pacing.workedOut !== 'event') return pace.eventDurationS;
-  const opens = plan.exposure.ramp.steps.filter(({ setting }) => setting === 'shutter').map(({ to }) => to);
-  // A mark of 30 s is 32 s; where a bracket takes still longer, the last light is kept.
-  return pace.eventDurationS + pace.frames * 1.1 * Math.max(0, ...opens);
+  const spans = plan.exposure.ramp.steps
+    .filter(({ setting }) => setting === 'shutter')
+    .map(({ to }) => openSpanS(plan, cameraLane(plan, openAtMarkS(plan, to))));
+  return pace.eventDurationS + pace.frames * Math.max(0, ...spans);
 }
 
 /**

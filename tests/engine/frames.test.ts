@@ -78,6 +78,22 @@ describe('a trigger that counts from closing to opening, in a falling light', ()
     expect(lengthAt(totals.dialS + 1)).toBeGreaterThan(7200);
   });
 
+  test('has its sky to the last frame, however long the exposures of a polar night make it', () => {
+    const night = duskPlan({ workedOut: 'event', clipLengthS: 200, intervalS: 20 }, 'endToStart', {
+      start: { date: '2026-12-10' },
+      place: { zone: 'Etc/UTC', latitudeDeg: 78, longitudeDeg: 15 },
+      exposure: {
+        shutterS: 1 / 60,
+        bracketCount: 7,
+        ramp: { used: true, steps: [{ setting: 'shutter', to: 30 }] },
+      },
+    });
+    const { columns, totals } = schedule(night);
+    expect(totals.eventDurationS).toBeGreaterThan(20 * 86_400);
+    for (const column of Object.values(columns.sky ?? {})) expect(column.every(Number.isFinite)).toBe(true);
+    expect(columns.sky).not.toBeNull();
+  });
+
   test('goes by the clock again while the light stays', () => {
     const studio = duskPlan({ workedOut: 'clip' }, 'endToStart', { light: { kind: 'studio', studioEv: 11 } });
     const { totals, columns } = schedule(studio);
