@@ -7,7 +7,7 @@ import { Findings } from './findings/Findings.tsx';
 import { Inputs } from './sections/Inputs.tsx';
 import { useDrop, useShortcuts } from './shortcuts.ts';
 import { usePlan, useSchedule } from './store/plan.ts';
-import { useAtLeisure, workedOut } from './store/schedules.ts';
+import { afterPaint, useAtLeisure, workedOut } from './store/schedules.ts';
 import { type Screen, useScreen } from './store/screen.ts';
 import { setCycleFrame, useCursor, useView } from './store/view.ts';
 import { Strip } from './strip/Strip.tsx';
@@ -30,21 +30,24 @@ const DaysView = fetched('The view of days', () =>
   import('./days/DaysView.tsx').then((part) => part.default),
 );
 
+/** What waits until the figures have been painted. */
+interface Painted {
+  painted: boolean;
+}
+
 /** True once the figures have been painted. */
 function usePainted(): boolean {
   const [painted, setPainted] = useState(false);
   useEffect(() => {
-    const timer = requestAnimationFrame(() => setTimeout(() => setPainted(true)));
-    return () => cancelAnimationFrame(timer);
+    afterPaint(() => setPainted(true));
   }, []);
   return painted;
 }
 
 /** The charts follow the figures, as soon as there is time. */
-function Run() {
+function Run({ painted }: Painted) {
   const { plan, schedule } = useAtLeisure('run', usePlan(workedOut));
   const [cursor, setCursor] = useCursor();
-  const painted = usePainted();
   const blank = <div className="panel blank" aria-hidden="true" />;
   return (
     <div id="run" className="run-place">
@@ -59,10 +62,9 @@ function Run() {
   );
 }
 
-function Cycle() {
+function Cycle({ painted }: Painted) {
   const { plan, schedule } = useAtLeisure('cycle', usePlan(workedOut));
   const chosen = useView((view) => view.cycleFrame);
-  const painted = usePainted();
   const { frames, longestCycleFrame } = schedule.totals;
   const frame = chosen === null || chosen >= frames ? longestCycleFrame - 1 : chosen;
   const blank = <div className="panel blank-cycle" aria-hidden="true" />;
@@ -77,8 +79,7 @@ function Cycle() {
 const Margins = () => <MarginsPanel schedule={useSchedule()} />;
 
 /** Dialogs and fields are fetched once the figures stand, so that they open at once. */
-function Later() {
-  const painted = usePainted();
+function Later({ painted }: Painted) {
   useEffect(() => {
     if (!painted) return;
     void import('./sections/bodies.ts');
@@ -88,9 +89,8 @@ function Later() {
 
 const FindingsNow = () => <Findings schedule={useSchedule()} />;
 
-function PlanView() {
+function PlanView({ painted }: Painted) {
   const strip = useRef<HTMLDivElement>(null);
-  const painted = usePainted();
   return (
     <>
       <Suspense>{painted && <MiniStrip strip={strip} />}</Suspense>
@@ -104,11 +104,11 @@ function PlanView() {
           <FindingsNow />
           <Inputs />
           <div className="figures">
-            <Cycle />
+            <Cycle painted={painted} />
             <Margins />
           </div>
         </div>
-        <Run />
+        <Run painted={painted} />
       </main>
     </>
   );
@@ -125,6 +125,7 @@ function useTopOf(screen: Screen): void {
 
 export function App() {
   const screen = useScreen();
+  const painted = usePainted();
   useShortcuts();
   useDrop();
   useTopOf(screen);
@@ -133,14 +134,14 @@ export function App() {
       <TopBar />
       {/* Kept while another view is on screen, as it was left; it does not follow the edits meanwhile. */}
       <Activity mode={screen === 'plan' ? 'visible' : 'hidden'}>
-        <PlanView />
+        <PlanView painted={painted} />
       </Activity>
       {screen === 'days' && (
         <Suspense fallback={<main className="page" />}>
           <DaysView />
         </Suspense>
       )}
-      <Later />
+      <Later painted={painted} />
     </>
   );
 }

@@ -2,7 +2,7 @@
 import { faultSentence } from '../engine/plan/faults.ts';
 import { moonEvents, type SkyEvent, sunEvents } from '../engine/sky/day.ts';
 import { type SkyPosition, sunAt } from '../engine/sky/position.ts';
-import { isoAt, offsetSpans } from '../engine/time/clock.ts';
+import { isoIn } from '../engine/time/clock.ts';
 import { localDay } from '../engine/time/day.ts';
 import { OptionError } from './options.ts';
 import { readSkyOptions, SKY_USAGE, type SkyOptions } from './sky-options.ts';
@@ -35,7 +35,7 @@ interface PrintedSky {
 
 function iso(zone: string, ms: number): string {
   const second = Math.round(ms / 1000) * 1000;
-  return isoAt(second, offsetSpans(zone, second, second, null));
+  return isoIn(second, { zone, utcOffsetMin: null });
 }
 
 function skyOf({ latitudeDeg, longitudeDeg, zone, date, atMs }: SkyOptions): PrintedSky {

@@ -3,7 +3,7 @@ import type { RampChange } from './exposure/ramp.ts';
 import { rampWords, rungWords } from './exposure/ramp-words.ts';
 import { lostBefore, type Run } from './run.ts';
 import type { ScheduleEvent } from './schedule-types.ts';
-import { EVENT_WORDS } from './sky/findings.ts';
+import { EVENT_WORDS } from './sky/names.ts';
 import { isoAt, offsetText } from './time/clock.ts';
 
 /** What happens at the opening of a frame, counted from 1. */

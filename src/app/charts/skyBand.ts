@@ -1,7 +1,7 @@
 /** The light of the run on a strip of pixels: its bands, what sun and moon do, and the windows. */
 import type { LightBand } from '../../engine/sky/bands.ts';
 import { SUNRISE_ALTITUDE_DEG } from '../../engine/sky/day.ts';
-import { EVENT_WORDS } from '../../engine/sky/findings.ts';
+import { EVENT_WORDS } from '../../engine/sky/names.ts';
 import type { FrameStretch } from '../../engine/sky/run.ts';
 import type { Span } from '../../engine/sky/spans.ts';
 import { clockAt } from '../../engine/time/clock.ts';

@@ -2,7 +2,7 @@
 import { useMemo } from 'react';
 import type { OffsetSpan } from '../../engine/schedule-types.ts';
 import { moonEvents, type NoEvent, type SkyEvent } from '../../engine/sky/day.ts';
-import { EVENT_WORDS } from '../../engine/sky/findings.ts';
+import { EVENT_WORDS } from '../../engine/sky/names.ts';
 import { moonAt, sunAt } from '../../engine/sky/position.ts';
 import type { Site } from '../../engine/sky/windows.ts';
 import type { DayOfYear } from '../../engine/sky/year.ts';

@@ -1,7 +1,7 @@
 /** What a test frame offers to the plan, each to be taken by itself. */
 import { readingEv } from '../../engine/light/scene.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
-import { isoAt, offsetSpans } from '../../engine/time/clock.ts';
+import { isoIn } from '../../engine/time/clock.ts';
 import { bytesText } from '../format/bytes.ts';
 import { clockOf, dateOf } from '../format/clock.ts';
 import { shutterText } from '../format/exposure.ts';
@@ -27,7 +27,7 @@ function takenAt({ taken }: TestFrame, plan: Plan): { date: string; time: string
   if (!taken || taken.offset === null) return taken;
   const ms = Date.parse(`${taken.date}T${taken.time}${taken.offset}`);
   if (!Number.isFinite(ms)) return null;
-  const local = isoAt(ms, offsetSpans(plan.place.zone, ms, ms, plan.place.utcOffsetMin));
+  const local = isoIn(ms, plan.place);
   return { date: local.slice(0, 10), time: clockOf(local) };
 }
 

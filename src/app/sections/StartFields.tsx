@@ -2,7 +2,7 @@
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { NoEvent } from '../../engine/sky/day.ts';
 import { skyStart } from '../../engine/sky/start.ts';
-import { isoAt, offsetSpans } from '../../engine/time/clock.ts';
+import { isoIn } from '../../engine/time/clock.ts';
 import { Choice, Segments } from '../fields/ChoiceField.tsx';
 import { enterAll } from '../fields/entry.ts';
 import { NumberField } from '../fields/NumberField.tsx';
@@ -68,9 +68,8 @@ function Outcome() {
         {noEventText(found.noEvent, event)}
       </p>
     );
-  const { zone, utcOffsetMin } = plan.place;
   const ms = Math.round(found.ms / 1000) * 1000;
-  const at = isoAt(ms, offsetSpans(zone, ms, ms, utcOffsetMin));
+  const at = isoIn(ms, plan.place);
   return (
     <p className="hint" role="status">
       {wordText(startText(plan.start))}: {clockOf(at)} on {dateOf(at)}.

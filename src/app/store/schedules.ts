@@ -53,7 +53,7 @@ export function hold(part: string, shown: Schedule): void {
 }
 
 /** Runs after the frame that is about to be painted. */
-function afterPaint(work: () => void): void {
+export function afterPaint(work: () => void): void {
   requestAnimationFrame(() => {
     const { port1, port2 } = new MessageChannel();
     port1.onmessage = work;

@@ -5,6 +5,7 @@
  * its figures, which are all in that unit, in that unit a second, or in that unit a second squared.
  */
 import * as z from 'zod/mini';
+import { MOON_EVENTS, SUN_EVENTS } from '../sky/names.ts';
 import {
   choice,
   count,
@@ -29,19 +30,7 @@ export const MAX_FRAMES = 1_000_000;
 export const MAX_RUN_S = 3650 * 86_400;
 
 /** What in the sky a start can go by. */
-export const START_EVENTS = [
-  'astronomicalDawn',
-  'nauticalDawn',
-  'civilDawn',
-  'sunrise',
-  'solarNoon',
-  'sunset',
-  'civilDusk',
-  'nauticalDusk',
-  'astronomicalDusk',
-  'moonrise',
-  'moonset',
-] as const;
+export const START_EVENTS = [...SUN_EVENTS, ...MOON_EVENTS] as const;
 
 const section = <T extends z.core.$ZodLooseShape>(shape: T) => z.prefault(z.strictObject(shape), {} as never);
 

@@ -7,30 +7,12 @@
  */
 import type { LocalDay } from '../time/day.ts';
 import { type Curve, crossings, turningPoints } from './crossings.ts';
+import { MOON_EVENTS, type MoonEventName, SUN_EVENTS, type SunEventName } from './names.ts';
 import { type BodyPath, type MoonPath, moonPath, sunPath } from './path.ts';
 import { valueAt } from './series.ts';
 
 /** Geometric altitude of the sun's centre at sunrise and sunset. */
 export const SUNRISE_ALTITUDE_DEG = -0.8333;
-
-/** Names of the sun's events, in the order of an ordinary day. */
-export const SUN_EVENTS = [
-  'astronomicalDawn',
-  'nauticalDawn',
-  'civilDawn',
-  'sunrise',
-  'solarNoon',
-  'sunset',
-  'civilDusk',
-  'nauticalDusk',
-  'astronomicalDusk',
-] as const;
-
-export type SunEventName = (typeof SUN_EVENTS)[number];
-
-export const MOON_EVENTS = ['moonrise', 'moonset'] as const;
-
-export type MoonEventName = (typeof MOON_EVENTS)[number];
 
 /** Altitude of each event, and whether the sun rises through it. */
 const LEVELS: Readonly<Record<Exclude<SunEventName, 'solarNoon'>, { levelDeg: number; rising: boolean }>> = {

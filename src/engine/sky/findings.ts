@@ -5,8 +5,9 @@
 import { counted, figure, seconds, withUnit } from '../findings/words.ts';
 import type { Plan } from '../plan/schema.ts';
 import type { Draft, Run } from '../run.ts';
-import { isoAt, offsetSpans } from '../time/clock.ts';
+import { isoIn } from '../time/clock.ts';
 import type { NoEvent } from './day.ts';
+import { EVENT_WORDS } from './names.ts';
 import { LONGEST_DAYS, type SkyRun } from './run.ts';
 import type { Span } from './spans.ts';
 import { skyStart } from './start.ts';
@@ -14,21 +15,6 @@ import { type Lens, leastDeclinationDeg, lensOver, starTrailPx } from './view.ts
 
 /** A run with its sky; null without a place. */
 export type RunUnderSky = Run & { sky: SkyRun | null };
-
-/** Events of the sky in words. */
-export const EVENT_WORDS: Readonly<Record<Plan['start']['event'], string>> = {
-  astronomicalDawn: 'astronomical dawn',
-  nauticalDawn: 'nautical dawn',
-  civilDawn: 'civil dawn',
-  sunrise: 'sunrise',
-  solarNoon: 'solar noon',
-  sunset: 'sunset',
-  civilDusk: 'civil dusk',
-  nauticalDusk: 'nautical dusk',
-  astronomicalDusk: 'astronomical dusk',
-  moonrise: 'moonrise',
-  moonset: 'moonset',
-};
 
 function whyNot(noEvent: NoEvent, event: Plan['start']['event']): string {
   const body = event.startsWith('moon') ? 'moon' : 'sun';
@@ -62,8 +48,7 @@ function noStart({ plan }: Run): Draft[] {
 
 /** Clock of an instant at the plan's place, with the date where it is not that of the first frame. */
 function clockOf({ plan, start }: Run, ms: number): string {
-  const { zone, utcOffsetMin } = plan.place;
-  const iso = (at: number) => isoAt(Math.round(at / 1000) * 1000, offsetSpans(zone, at, at, utcOffsetMin));
+  const iso = (at: number) => isoIn(Math.round(at / 1000) * 1000, plan.place);
   const [text, first] = [iso(ms), iso(start.startMs)];
   const clock = text.slice(11, 19);
   return text.slice(0, 10) === first.slice(0, 10) ? clock : `${text.slice(0, 10)} ${clock}`;

@@ -3,15 +3,9 @@ import type { Plan } from '../plan/schema.ts';
 import type { Columns } from '../schedule-types.ts';
 import { dayAt, type LocalDay, localDays } from '../time/day.ts';
 import { type BandSpan, bandsOn } from './bands.ts';
-import {
-  type MoonEventName,
-  moonEventsOn,
-  type SkyEvent,
-  SUN_EVENTS,
-  type SunEventName,
-  sunEventsOn,
-} from './day.ts';
+import { moonEventsOn, type SkyEvent, sunEventsOn } from './day.ts';
 import { horizonOf } from './horizon.ts';
+import { type MoonEventName, SUN_EVENTS, type SunEventName } from './names.ts';
 import { refractionDeg } from './position.ts';
 import type { Span } from './spans.ts';
 import type { SkyTrack } from './track.ts';
@@ -69,8 +63,9 @@ export function skyRunOf(
   plan: Plan,
   startMs: number,
   columns: Pick<Columns, 'elapsedS' | 'axes' | 'sky'>,
-  { sun, moon }: SkyTrack,
+  track: SkyTrack,
 ): SkyRun {
+  const { sun, moon } = track;
   const lastMs = startMs + (columns.elapsedS.at(-1) ?? 0) * 1000;
   const run = { fromMs: startMs, toMs: Math.min(lastMs, startMs + LONGEST_DAYS * DAY_MS) };
   const calendar = daysOf(plan, run);
@@ -84,8 +79,8 @@ export function skyRunOf(
     days,
     events,
     bands: bandsOn(sun, run.fromMs, run.toMs, plan.sky),
-    ...windowsOver(plan, calendar[0] as LocalDay, run, columns.elapsedS),
-    setHits: setHitSpans(plan, run.fromMs, run.toMs),
+    ...windowsOver(plan, calendar[0] as LocalDay, run, columns.elapsedS, track),
+    setHits: setHitSpans(plan, run.fromMs, run.toMs, track),
     inFrame: sunStretches(plan, columns),
   };
 }
@@ -103,11 +98,12 @@ function windowsOver(
   day: LocalDay,
   { fromMs, toMs }: Span,
   elapsedS: Float64Array,
+  track: SkyTrack,
 ): Pick<SkyRun, 'windows' | 'best' | 'outside'> {
   if (!plan.window.used) return { windows: null, best: null, outside: null };
   const runMs = toMs - fromMs;
   // A run that starts at the end of the day may still go on as long.
-  const windows = windowSpans(plan, day.startMs, Math.max(day.endMs, fromMs) + runMs);
+  const windows = windowSpans(plan, day.startMs, Math.max(day.endMs, fromMs) + runMs, track);
   const starts = windows.filter((span) => span.fromMs < day.endMs);
   return {
     windows,

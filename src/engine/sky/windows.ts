@@ -44,12 +44,26 @@ export function siteOf({ place: { latitudeDeg, longitudeDeg } }: Plan): Site | n
   return latitudeDeg === null || longitudeDeg === null ? null : { latitudeDeg, longitudeDeg };
 }
 
-/** The scene of a plan between two instants. */
-export function sceneOf(plan: Plan, { latitudeDeg, longitudeDeg }: Site, whole: Span): Scene {
+/** Sun and moon over a stretch of time, where they are known already. */
+export interface Paths {
+  sun: BodyPath;
+  moon: MoonPath;
+}
+
+/**
+ * The scene of a plan between two instants.
+ * @param paths - over all of it; worked out if they are not given
+ */
+export function sceneOf(
+  plan: Plan,
+  { latitudeDeg, longitudeDeg }: Site,
+  whole: Span,
+  paths: Paths | null = null,
+): Scene {
   const { fromMs, toMs } = whole;
-  const sun = sunPath(fromMs, toMs, latitudeDeg, longitudeDeg);
+  const sun = paths?.sun ?? sunPath(fromMs, toMs, latitudeDeg, longitudeDeg);
   const needsMoon = plan.window.used && plan.window.moon !== 'any';
-  const moon = needsMoon ? moonPath(fromMs, toMs, latitudeDeg, longitudeDeg) : null;
+  const moon = needsMoon ? (paths?.moon ?? moonPath(fromMs, toMs, latitudeDeg, longitudeDeg)) : null;
   return { plan, whole, sun, sunTurns: turnsOf(sineOf(sun), fromMs, toMs), moon };
 }
 
@@ -183,11 +197,11 @@ export function moonWindow({ plan: { window }, moon, whole }: Scene): Span[] {
  * @returns where every condition of the plan holds that is on, ends to the millisecond; all of it if none is on
  *   or no window is asked for; none if the plan has no place
  */
-export function windowSpans(plan: Plan, fromMs: number, toMs: number): Span[] {
+export function windowSpans(plan: Plan, fromMs: number, toMs: number, paths: Paths | null = null): Span[] {
   if (!plan.window.used) return spanOf(fromMs, toMs);
   const site = siteOf(plan);
   if (site === null || toMs <= fromMs) return [];
-  const scene = sceneOf(plan, site, { fromMs, toMs });
+  const scene = sceneOf(plan, site, { fromMs, toMs }, paths);
   return both(sunWindow(scene), moonWindow(scene));
 }
 
@@ -195,10 +209,10 @@ export function windowSpans(plan: Plan, fromMs: number, toMs: number): Span[] {
  * When the sun comes through the pane and reaches the set, clear sky taken for granted, over the own horizon.
  * @returns ends to the millisecond; none if the plan has no pane or no place
  */
-export function setHitSpans(plan: Plan, fromMs: number, toMs: number): Span[] {
+export function setHitSpans(plan: Plan, fromMs: number, toMs: number, paths: Paths | null = null): Span[] {
   const site = siteOf(plan);
   if (site === null || !plan.pane.used || toMs <= fromMs) return [];
-  const scene = sceneOf(plan, site, { fromMs, toMs });
+  const scene = sceneOf(plan, site, { fromMs, toMs }, paths);
   return onSet(scene, overHorizon(scene));
 }
 

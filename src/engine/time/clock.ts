@@ -152,6 +152,12 @@ export function isoAt(ms: number, spans: readonly OffsetSpan[]): string {
   return `${dateText(day)}T${clockText(localMs - day * DAY_MS)}${offsetText(offsetMin)}`;
 }
 
+/** An instant as ISO 8601 with the offset of a place at that instant. */
+export const isoIn = (
+  ms: number,
+  { zone, utcOffsetMin }: Pick<Plan['place'], 'zone' | 'utcOffsetMin'>,
+): string => isoAt(ms, offsetSpans(zone, ms, ms, utcOffsetMin));
+
 let lastDate = { day: 0, text: '1970-01-01' };
 
 /** Date of a day counted from 1970; a run asks for the same one again and again. */

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { bandOf, lightBands } from '../../../src/engine/sky/bands.ts';
-import { moonEvents, SUN_EVENTS, SUNRISE_ALTITUDE_DEG, sunEvents } from '../../../src/engine/sky/day.ts';
+import { moonEvents, SUNRISE_ALTITUDE_DEG, sunEvents } from '../../../src/engine/sky/day.ts';
+import { SUN_EVENTS } from '../../../src/engine/sky/names.ts';
 import { sunAt } from '../../../src/engine/sky/position.ts';
 import { localDay } from '../../../src/engine/time/day.ts';
 import { settings } from '../../property/settings.ts';

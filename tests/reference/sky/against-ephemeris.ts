@@ -1,11 +1,6 @@
 /** Positions and events against astronomy-engine, an independent ephemeris, over places and instants all over. */
-import {
-  moonEvents,
-  type SkyEvent,
-  SUNRISE_ALTITUDE_DEG,
-  type SunEventName,
-  sunEvents,
-} from '../../../src/engine/sky/day.ts';
+import { moonEvents, type SkyEvent, SUNRISE_ALTITUDE_DEG, sunEvents } from '../../../src/engine/sky/day.ts';
+import type { SunEventName } from '../../../src/engine/sky/names.ts';
 import { moonAt, moonLitShare, type SkyPosition, sunAt } from '../../../src/engine/sky/position.ts';
 import { fillSky, type SkyColumns, skyTrack } from '../../../src/engine/sky/track.ts';
 import { type NumberCase, numberRow, type Row, type TextCase, textRow } from '../rows.ts';

@@ -1,5 +1,6 @@
 /** Positions, rise and set, refraction, profile angles, views and star trails that were published or worked. */
-import { type SunEventName, sunEvents } from '../../../src/engine/sky/day.ts';
+import { sunEvents } from '../../../src/engine/sky/day.ts';
+import type { SunEventName } from '../../../src/engine/sky/names.ts';
 import { patchOn, profileAngleDeg } from '../../../src/engine/sky/pane.ts';
 import { creepMm } from '../../../src/engine/sky/patch.ts';
 import { moonLitShare, refractionDeg, sunAt } from '../../../src/engine/sky/position.ts';
