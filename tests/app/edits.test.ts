@@ -190,7 +190,7 @@ describe('summaries', () => {
   test('every section has one line', () => {
     for (const plan of [
       testPlan(),
-      { ...testPlan(), rig: { axes: [] }, move: { ...testPlan().move, tracks: [] } },
+      { ...testPlan(), rig: { ...testPlan().rig, axes: [] }, move: { ...testPlan().move, tracks: [] } },
     ]) {
       const worked = schedule(plan);
       for (const section of SECTIONS) {

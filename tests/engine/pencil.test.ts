@@ -3,7 +3,7 @@
  * camera and slide. Everything else is as in a new plan. The figures are written out beside each check.
  */
 import { describe, expect, test } from 'vitest';
-import { defaultPlan, newAxis } from '../../src/engine/plan/parse.ts';
+import { defaultPlan, newAxis, newKeyframe } from '../../src/engine/plan/parse.ts';
 import type { Ease, Plan } from '../../src/engine/plan/schema.ts';
 import { schedule } from '../../src/engine/schedule.ts';
 
@@ -11,7 +11,7 @@ function job(ease: Ease): Plan {
   const plan = defaultPlan();
   plan.clip.frameRate = '25';
   plan.pacing = { ...plan.pacing, workedOut: 'interval', clipLengthS: 12, eventS: 2400 };
-  plan.rig = { axes: [{ ...newAxis(), name: 'Slide', travelMax: 300, source: 'Camera pack' }] };
+  plan.rig = { ...plan.rig, axes: [{ ...newAxis(), name: 'Slide', travelMax: 300, source: 'Camera pack' }] };
   plan.power = {
     ...plan.power,
     sources: plan.power.sources.map((source) => ({ ...source, count: 1 })),
@@ -24,8 +24,8 @@ function job(ease: Ease): Plan {
         axis: 'Slide',
         thereAndBack: false,
         keyframes: [
-          { share: 0, position: 0, ease },
-          { share: 1, position: 300, ease },
+          newKeyframe({ share: 0, position: 0, ease }),
+          newKeyframe({ share: 1, position: 300, ease }),
         ],
       },
     ],

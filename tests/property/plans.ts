@@ -1,6 +1,6 @@
 /** Random valid plans: every mode, many at the edge of what fits. */
 import fc from 'fast-check';
-import { defaultPlan } from '../../src/engine/plan/parse.ts';
+import { defaultPlan, newAxis, newKeyframe } from '../../src/engine/plan/parse.ts';
 import {
   AXIS_KINDS,
   type Axis,
@@ -112,6 +112,7 @@ const axis = (name: string, sources: readonly string[]): fc.Arbitrary<Axis> =>
       source: oneOf(null, ...sources),
     })
     .map(({ travel: [travelMin, length], ...rest }) => ({
+      ...newAxis(),
       ...rest,
       travelMin,
       travelMax: Math.round((travelMin + length) * 10) / 10,
@@ -134,11 +135,13 @@ const track = ({ name, travelMin, travelMax }: Axis): fc.Arbitrary<Track> => {
           ...shares
             .sort((a, b) => a - b)
             .map((share) =>
-              fc.record({
-                share: fc.constant(share / 60),
-                position: position.map((p) => travelMin + p * reach),
-                ease,
-              }),
+              fc
+                .record({
+                  share: fc.constant(share / 60),
+                  position: position.map((p) => travelMin + p * reach),
+                  ease,
+                })
+                .map(newKeyframe),
             ),
         ),
       ),
@@ -373,8 +376,8 @@ const anyCase: fc.Arbitrary<Case> = fc
         ...d.bracket,
       },
       cycle: { guardS: d.guardS },
-      rig: { axes: d.lists.drawn.axes },
-      move: { ...d.move, tracks: d.lists.tracks },
+      rig: { ...defaultPlan().rig, axes: d.lists.drawn.axes },
+      move: { ...defaultPlan().move, ...d.move, tracks: d.lists.tracks },
       power: { temperatureC: d.temperatureC, sources: d.lists.drawn.sources, loads: d.lists.drawn.loads },
       storage: { cards: d.lists.drawn.cards, cardChangeS: d.cardChangeS, copies: d.copies },
     }),

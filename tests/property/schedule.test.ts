@@ -78,7 +78,7 @@ const EDITS: readonly ((plan: Plan) => Plan)[] = [
   (plan) => ({ ...plan, move: { ...plan.move, mode: 'continuous' } }),
   (plan) => ({
     ...plan,
-    rig: { axes: plan.rig.axes.map((axis) => ({ ...axis, maxSpeed: axis.maxSpeed * 2 })) },
+    rig: { ...plan.rig, axes: plan.rig.axes.map((axis) => ({ ...axis, maxSpeed: axis.maxSpeed * 2 })) },
   }),
 ];
 

@@ -1,6 +1,13 @@
 /** Plans for worked cases, made from the default plan with everything that matters set by the case itself. */
-import { defaultPlan, newAxis, newCard, newLoad, newSource } from '../../src/engine/plan/parse.ts';
-import type { Axis, Card, Keyframe, Load, Plan, Source } from '../../src/engine/plan/schema.ts';
+import {
+  defaultPlan,
+  newAxis,
+  newCard,
+  newKeyframe,
+  newLoad,
+  newSource,
+} from '../../src/engine/plan/parse.ts';
+import type { Axis, Card, Load, Plan, Source } from '../../src/engine/plan/schema.ts';
 
 /** Only some fields of a value, at any depth; lists are given whole. */
 export type Some<T> = T extends readonly unknown[]
@@ -45,7 +52,7 @@ export const straight = (axis: string, from: number, to: number): Plan['move']['
   axis,
   thereAndBack: false,
   keyframes: [
-    { share: 0, position: from, ease: { kind: 'linear' } },
-    { share: 1, position: to, ease: { kind: 'linear' } },
-  ] satisfies Keyframe[],
+    newKeyframe({ share: 0, position: from, ease: { kind: 'linear' } }),
+    newKeyframe({ share: 1, position: to, ease: { kind: 'linear' } }),
+  ],
 });

@@ -17,6 +17,7 @@ const WORDS: Readonly<Record<string, string>> = {
   mains: 'Mains',
   mm: 'Millimetres',
   deg: 'Degrees',
+  hold: 'Hold',
   linear: 'Linear',
   smooth: 'Smooth',
   smoother: 'Smoother',

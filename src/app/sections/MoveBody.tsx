@@ -11,6 +11,7 @@ import { usePlan, useSchedule } from '../store/plan.ts';
 import { act } from './act.ts';
 
 const EASES: Readonly<Record<Ease['kind'], Ease>> = {
+  hold: { kind: 'hold' },
   linear: { kind: 'linear' },
   smooth: { kind: 'smooth' },
   smoother: { kind: 'smoother' },

@@ -1,5 +1,5 @@
 /** Adding, removing and renaming members of the plan's lists, keeping what refers to them. */
-import { newAxis, newCard, newLoad, newSource } from '../../engine/plan/parse.ts';
+import { newAxis, newCard, newKeyframe, newLoad, newSource } from '../../engine/plan/parse.ts';
 import type { Axis, Keyframe, Plan, Source, Track } from '../../engine/plan/schema.ts';
 
 type CurvePoint = Source['capacityCurve'][number];
@@ -118,8 +118,8 @@ export function addTrack(plan: Plan, axis: Axis): Plan {
   const from = axis.travelMin < 0 && axis.travelMax > 0 ? 0 : axis.travelMin;
   const to = Math.min(axis.travelMax, from + Math.max(reach, 1));
   const keyframes: Keyframe[] = [
-    { share: 0, position: from, ease: { kind: 'smooth' } },
-    { share: 1, position: to, ease: { kind: 'smooth' } },
+    newKeyframe({ share: 0, position: from }),
+    newKeyframe({ share: 1, position: to }),
   ];
   return withTracks(plan, [...plan.move.tracks, { axis: axis.name, keyframes, thereAndBack: false }]);
 }
@@ -140,13 +140,16 @@ function nextKeyframe(keyframes: readonly Keyframe[]): { at: number; keyframe: K
   const [only] = keyframes;
   if (keyframes.length < 2) {
     const share = only && only.share >= 1 ? 0 : 1;
-    return { at: share, keyframe: { ease: { kind: 'smooth' }, position: 0, ...only, share } };
+    return { at: share, keyframe: newKeyframe({ position: 0, ...only, share }) };
   }
   const gaps = keyframes.slice(1).map((after, i) => after.share - (keyframes[i]?.share ?? 0));
   const at = gaps.indexOf(Math.max(...gaps)) + 1;
   const [before, after] = [keyframes[at - 1], keyframes[at]] as [Keyframe, Keyframe];
   const share = between(before.share, after.share);
-  return { at, keyframe: { share, position: between(before.position, after.position), ease: before.ease } };
+  return {
+    at,
+    keyframe: newKeyframe({ ...before, share, position: between(before.position, after.position) }),
+  };
 }
 
 /** One more keyframe in a track. */

@@ -33,6 +33,8 @@ export function ramped(u: number, head: number, tail: number): number {
  */
 export function easeFunction(ease: Ease): EaseFunction {
   switch (ease.kind) {
+    case 'hold':
+      return (u) => (u < 1 ? 0 : 1);
     case 'linear':
       return (u) => u;
     case 'smooth':

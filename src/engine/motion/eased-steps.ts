@@ -26,7 +26,8 @@ export interface Stretch {
 
 /** Fills the steps of one stretch. */
 export function fillEased(steps: Int32Array, ease: Ease, stretch: Stretch): void {
-  if (ease.kind === 'linear') fillLinear(steps, stretch);
+  if (ease.kind === 'hold') fillHeld(steps, stretch);
+  else if (ease.kind === 'linear') fillLinear(steps, stretch);
   else if (ease.kind === 'smooth') fillSmooth(steps, stretch);
   else if (ease.kind === 'smoother') fillSmoother(steps, stretch);
   else if (ease.kind === 'ramped') fillRamped(steps, stretch, ease.headShare, ease.tailShare);
@@ -41,6 +42,15 @@ const timeShare = (k: number, lastIndex: number, fromShare: number, span: number
 /** Whole steps at a share of the stretch's travel. */
 const stepsAt = (share: number, position: number, travel: number, perUnit: number): number =>
   Math.round((position + travel * share) * perUnit);
+
+/** Stays, and goes to the next keyframe in the one move that ends there. */
+function fillHeld(steps: Int32Array, { begin, end, lastIndex, fromShare, span, ...place }: Stretch): void {
+  const { position, travel, perUnit } = place;
+  for (let k = begin; k < end; k += 1) {
+    const share = timeShare(k, lastIndex, fromShare, span) < 1 ? 0 : 1;
+    steps[k] = stepsAt(share, position, travel, perUnit);
+  }
+}
 
 function fillLinear(steps: Int32Array, stretch: Stretch): void {
   const { begin, end, lastIndex, fromShare, span, position, travel, perUnit } = stretch;

@@ -74,3 +74,28 @@ export const choice = <const T extends readonly [string, ...string[]]>(
   words: T,
   byDefault: T[number],
 ) => z._default(z.enum(words).register(fieldRegistry, meta), byDefault as never);
+
+/** A group of fields; left out of a file it is there with its defaults. */
+export const section = <T extends z.core.$ZodLooseShape>(shape: T) =>
+  z.prefault(z.strictObject(shape), {} as never);
+
+/** What the user calls one member of a list. */
+export const name = (byDefault: string) =>
+  text({ title: 'Name', description: 'What you call it.', shortest: 1, longest: 40 }, byDefault);
+
+/** A share from 0 to 1, or to a larger `maximum`. */
+export const share = (title: string, description: string, byDefault: number, maximum = 1) =>
+  quantity({ title, description, unit: 'share', minimum: 0, maximum, step: 0.05 }, byDefault);
+
+/** A draw in watts. */
+export const watts = (title: string, description: string, byDefault = 0) =>
+  quantity({ title, description, unit: 'W', minimum: 0, maximum: 1000, step: 0.1 }, byDefault);
+
+/** Name of the source that feeds something; null if none does. */
+export const sourceName = z._default(
+  z.nullable(z.string().check(z.minLength(1), z.maxLength(40))).register(fieldRegistry, {
+    title: 'Fed by',
+    description: 'Name of the source that feeds it; none if its draw does not matter.',
+  }),
+  null,
+);

@@ -2,7 +2,7 @@
 import { crossFaults } from './check.ts';
 import { type Fault, foundText, schemaFaults } from './faults.ts';
 import { migrate, READABLE_VERSIONS } from './migrate.ts';
-import { memberSchemas, PLAN_FORMAT, PLAN_VERSION, type Plan, planSchema } from './schema.ts';
+import { type Keyframe, memberSchemas, PLAN_FORMAT, PLAN_VERSION, type Plan, planSchema } from './schema.ts';
 
 /** A plan, or everything that is wrong with the text. */
 export type Parsed = { ok: true; plan: Plan } | { ok: false; faults: Fault[] };
@@ -18,6 +18,10 @@ export const newAxis = () => memberSchemas.axis.parse({});
 export const newSource = () => memberSchemas.source.parse({});
 export const newLoad = () => memberSchemas.load.parse({});
 export const newCard = () => memberSchemas.card.parse({});
+
+/** A keyframe at a share of the run, or wherever else it is said to be. */
+export const newKeyframe = (given: Pick<Keyframe, 'position'> & Partial<Keyframe>): Keyframe =>
+  memberSchemas.keyframe.parse(given);
 
 const fail = (path: string, found: string, allowed: string): Parsed => ({
   ok: false,

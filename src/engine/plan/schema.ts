@@ -9,13 +9,21 @@ import { MOON_EVENTS, SUN_EVENTS } from '../sky/names.ts';
 import {
   choice,
   count,
-  fieldRegistry,
   flag,
   formattedText,
+  name,
   optionalQuantity,
   quantity,
+  section,
+  share,
+  sourceName,
   text,
+  watts,
 } from './fields.ts';
+import { keyframe, move, ringing, subject, track } from './move-fields.ts';
+import { axis, balance, rig } from './rig-fields.ts';
+
+export { AXIS_KINDS } from './rig-fields.ts';
 
 /** The word that marks a plan file. */
 export const PLAN_FORMAT = 'escapement-plan';
@@ -31,25 +39,6 @@ export const MAX_RUN_S = 3650 * 86_400;
 
 /** What in the sky a start can go by. */
 export const START_EVENTS = [...SUN_EVENTS, ...MOON_EVENTS] as const;
-
-const section = <T extends z.core.$ZodLooseShape>(shape: T) => z.prefault(z.strictObject(shape), {} as never);
-
-const name = (byDefault: string) =>
-  text({ title: 'Name', description: 'What you call it.', shortest: 1, longest: 40 }, byDefault);
-
-const share = (title: string, description: string, byDefault: number, maximum = 1) =>
-  quantity({ title, description, unit: 'share', minimum: 0, maximum, step: 0.05 }, byDefault);
-
-const watts = (title: string, description: string, byDefault = 0) =>
-  quantity({ title, description, unit: 'W', minimum: 0, maximum: 1000, step: 0.1 }, byDefault);
-
-const sourceName = z._default(
-  z.nullable(z.string().check(z.minLength(1), z.maxLength(40))).register(fieldRegistry, {
-    title: 'Fed by',
-    description: 'Name of the source that feeds it; none if its draw does not matter.',
-  }),
-  null,
-);
 
 const clip = section({
   frameRate: formattedText(
@@ -779,147 +768,6 @@ const cycle = section({
   ),
 });
 
-/** Kinds of motorised degree of freedom. */
-export const AXIS_KINDS = ['boom', 'slide', 'pan', 'tilt', 'roll', 'turntable', 'focus'] as const;
-
-const reach = 1_000_000;
-
-const axis = z.strictObject({
-  name: name('Axis'),
-  kind: choice({ title: 'Kind' }, AXIS_KINDS, 'slide'),
-  unit: choice(
-    { title: 'Moves in', description: 'The unit of all figures of this axis.' },
-    ['mm', 'deg'],
-    'mm',
-  ),
-  fullStepsPerTurn: count(
-    { title: 'Full steps a turn', description: 'A 1.8° motor has 200.', minimum: 1, maximum: 100_000 },
-    200,
-  ),
-  microsteps: count({ title: 'Microsteps a full step', minimum: 1, maximum: 1024 }, 16),
-  gearRatio: quantity(
-    {
-      title: 'Gear ratio',
-      unit: ':1',
-      description: 'Turns of the motor for one turn of the output.',
-      minimum: 0.001,
-      maximum: 100_000,
-    },
-    1,
-  ),
-  unitsPerTurn: quantity(
-    {
-      title: 'Travel an output turn',
-      unit: 'axis',
-      description: 'Millimetres or degrees the axis moves for one turn of the output.',
-      minimum: 0.0001,
-      maximum: 100_000,
-    },
-    40,
-  ),
-  travelMin: quantity({ title: 'Travel from', unit: 'axis', minimum: -reach, maximum: reach }, 0),
-  travelMax: quantity({ title: 'Travel to', unit: 'axis', minimum: -reach, maximum: reach }, 1000),
-  maxSpeed: quantity(
-    { title: 'Top speed', unit: 'axis/s', description: 'Per second.', minimum: 0.0001, maximum: 100_000 },
-    20,
-  ),
-  maxAccel: quantity(
-    {
-      title: 'Acceleration',
-      unit: 'axis/s²',
-      description: 'Per second squared.',
-      minimum: 0.0001,
-      maximum: 1_000_000,
-    },
-    40,
-  ),
-  backlash: quantity(
-    {
-      title: 'Backlash',
-      unit: 'axis',
-      description: 'Lost motion after a reversal.',
-      minimum: 0,
-      maximum: 1000,
-    },
-    0,
-  ),
-  holdW: watts('Draw holding', 'Motor current on while it stands still.', 1.5),
-  moveW: watts('Draw moving', 'While the motor turns.', 6),
-  source: sourceName,
-});
-
-const unitShare = (title: string) => z.number().check(z.gte(0), z.lte(1)).register(fieldRegistry, { title });
-
-const ease = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('linear') }),
-  z.strictObject({ kind: z.literal('smooth') }),
-  z.strictObject({ kind: z.literal('smoother') }),
-  z.strictObject({
-    kind: z.literal('cubicBezier'),
-    x1: unitShare('First handle, time'),
-    y1: z.number().check(z.gte(-10), z.lte(10)).register(fieldRegistry, { title: 'First handle, travel' }),
-    x2: unitShare('Second handle, time'),
-    y2: z.number().check(z.gte(-10), z.lte(10)).register(fieldRegistry, { title: 'Second handle, travel' }),
-  }),
-  z.strictObject({
-    kind: z.literal('ramped'),
-    headShare: unitShare('Share of the time to speed up'),
-    tailShare: unitShare('Share of the time to slow down'),
-  }),
-]);
-
-const keyframe = z.strictObject({
-  share: unitShare('At share of the run'),
-  position: z.number().check(z.gte(-reach), z.lte(reach)).register(fieldRegistry, {
-    title: 'Position',
-    unit: 'axis',
-  }),
-  /** How the axis goes on from here to the next keyframe. */
-  ease: z._default(ease, () => ({ kind: 'smooth' as const })),
-});
-
-const track = z.strictObject({
-  axis: z.string().check(z.minLength(1), z.maxLength(40)).register(fieldRegistry, { title: 'Axis' }),
-  keyframes: z.array(keyframe).check(z.minLength(1), z.maxLength(1000)),
-  thereAndBack: flag({ title: 'There and back', description: 'The second half mirrors the first.' }, false),
-});
-
-const move = section({
-  mode: choice(
-    {
-      title: 'The rig',
-      description: 'Does not move, moves only between exposures, or moves all the time.',
-    },
-    ['still', 'moveShootMove', 'continuous'],
-    'still',
-  ),
-  order: choice(
-    { title: 'Axes move', description: 'All at once, or one after another.' },
-    ['together', 'inTurn'],
-    'together',
-  ),
-  moveS: optionalQuantity({
-    title: 'Time to move',
-    unit: 's',
-    description: 'A fixed time for every move. If not given, as fast as the motors’ figures allow.',
-    minimum: 0.01,
-    maximum: 3600,
-    step: 0.5,
-  }),
-  settleS: quantity(
-    {
-      title: 'Settle after moving',
-      unit: 's',
-      description: 'For the rig to stop ringing.',
-      minimum: 0,
-      maximum: 600,
-      step: 0.5,
-    },
-    1,
-  ),
-  tracks: z._default(z.array(track).check(z.maxLength(12)), () => []),
-});
-
 const curvePoint = z.strictObject({
   temperatureC: quantity({ title: 'Temperature', unit: '°C', minimum: -60, maximum: 90 }, 25),
   share: share('Capacity left', 'Of the rated capacity.', 1, 1.2),
@@ -1086,8 +934,11 @@ export const planSchema = z.strictObject({
   trigger,
   exposure,
   cycle,
-  rig: section({ axes: z._default(z.array(axis).check(z.maxLength(12)), () => []) }),
+  rig,
   move,
+  subject,
+  ringing,
+  balance,
   power,
   storage,
 });

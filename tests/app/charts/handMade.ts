@@ -120,7 +120,7 @@ export function planWithAxes(): Plan {
   const plan = defaultPlan();
   const boom = { ...newAxis(), name: 'Boom', unit: 'mm' as const, travelMin: 0, travelMax: 750 };
   const pan = { ...newAxis(), name: 'Pan', unit: 'deg' as const, travelMin: -180, travelMax: 180 };
-  return { ...plan, rig: { axes: [boom, pan] }, move: { ...plan.move, mode: 'moveShootMove' } };
+  return { ...plan, rig: { ...plan.rig, axes: [boom, pan] }, move: { ...plan.move, mode: 'moveShootMove' } };
 }
 
 /** A plan with one source of 20 Wh, a fifth of it kept, at a temperature at which it has its rated capacity. */

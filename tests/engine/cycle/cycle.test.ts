@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { cameraLane, cameraPhases } from '../../../src/engine/cycle/cycle.ts';
+import { newKeyframe } from '../../../src/engine/plan/parse.ts';
 import type { Plan } from '../../../src/engine/plan/schema.ts';
 import { schedule } from '../../../src/engine/schedule.ts';
 import { axisOf, plainPlan, type Some, straight } from '../../reference/plans.ts';
@@ -113,11 +114,9 @@ describe('the two lanes of a run', () => {
             {
               axis: 'S',
               thereAndBack: false,
-              keyframes: [0, 10, 10, 50].map((position, i) => ({
-                share: i / 3,
-                position,
-                ease: { kind: 'linear' },
-              })),
+              keyframes: [0, 10, 10, 50].map((position, i) =>
+                newKeyframe({ share: i / 3, position, ease: { kind: 'linear' } }),
+              ),
             },
           ],
           ...change,

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { newKeyframe } from '../../../src/engine/plan/parse.ts';
 import type { Axis, Ease, Plan } from '../../../src/engine/plan/schema.ts';
 import { schedule } from '../../../src/engine/schedule.ts';
 import { axisOf, plainPlan, type Some } from '../../reference/plans.ts';
@@ -19,7 +20,9 @@ function positions(
     travelMin: -1000,
     ...options.axis,
   });
-  const keyframes = points.map(([share, position, ease = { kind: 'linear' }]) => ({ share, position, ease }));
+  const keyframes = points.map(([share, position, ease = { kind: 'linear' }]) =>
+    newKeyframe({ share, position, ease }),
+  );
   const plan: Plan = plainPlan(frames, 100, {
     rig: { axes: [axis] },
     move: {

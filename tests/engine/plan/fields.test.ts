@@ -4,6 +4,7 @@ import {
   defaultPlan,
   newAxis,
   newCard,
+  newKeyframe,
   newLoad,
   newSource,
   readPlan,
@@ -25,7 +26,7 @@ function fullPlan(): Plan {
   plan.power.sources = [newSource()];
   plan.power.loads = [newLoad()];
   plan.storage.cards = [newCard()];
-  const keyframes = EASES.map((ease, i) => ({ share: i / 2, position: i, ease }));
+  const keyframes = EASES.map((ease, i) => newKeyframe({ share: i / 2, position: i, ease }));
   plan.move.tracks = [{ axis: 'Axis', keyframes, thereAndBack: false }];
   return plan;
 }

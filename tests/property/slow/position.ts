@@ -26,6 +26,8 @@ function trapezoid(u: number, head: number, tail: number): number {
 
 export function easeAt(ease: Ease, u: number): number {
   switch (ease.kind) {
+    case 'hold':
+      return u < 1 ? 0 : 1;
     case 'linear':
       return u;
     case 'smooth':
