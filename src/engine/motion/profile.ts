@@ -5,6 +5,20 @@
  * T = d/v + v/a where d > v^2/a, else the triangle T = 2 sqrt(d/a) with peak speed sqrt(d a).
  */
 
+/** One move from rest to rest, in any unit of distance. */
+export interface MoveShape {
+  distance: number;
+  durationS: number;
+  /** The unit a second. distance / peakSpeed = durationS - accelS always. */
+  peakSpeed: number;
+  /** Peak acceleration, the unit a second squared. */
+  accel: number;
+  /** From rest to the peak speed, phases of jerk included; as long again from there to rest. */
+  accelS: number;
+  /** Length of each phase of jerk; 0 where only the acceleration is limited. */
+  jerkS: number;
+}
+
 /**
  * Shortest time for a move.
  * @param distance - travel, any unit, at least 0

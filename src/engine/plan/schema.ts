@@ -22,6 +22,7 @@ import {
 } from './fields.ts';
 import { keyframe, move, ringing, subject, track } from './move-fields.ts';
 import { axis, balance, rig } from './rig-fields.ts';
+import { action, cue, detail, pass, rest, sheet, shot, tick } from './sheet-fields.ts';
 
 export { AXIS_KINDS } from './rig-fields.ts';
 
@@ -939,6 +940,7 @@ export const planSchema = z.strictObject({
   subject,
   ringing,
   balance,
+  sheet,
   power,
   storage,
 });
@@ -965,5 +967,30 @@ export type HorizonPoint = Plan['place']['horizon'][number];
 /** One stretch of a ramp: a setting and how far it is taken. */
 export type RampStep = Plan['exposure']['ramp']['steps'][number];
 
+/** One shot of a stop-motion production, and what it is made of. */
+export type Shot = Plan['sheet']['shots'][number];
+export type Action = Shot['actions'][number];
+export type Cue = Shot['cues'][number];
+/** One pass of every exposure that has it. */
+export type Pass = Plan['sheet']['passes'][number];
+/** An exposure that is in the camera. */
+export type Tick = Plan['sheet']['ticks'][number];
+
 /** Schemas of the list members, for 'add one more' with every default filled in. */
-export const memberSchemas = { axis, track, keyframe, source, load, card, horizonPoint, rampStep } as const;
+export const memberSchemas = {
+  axis,
+  track,
+  keyframe,
+  source,
+  load,
+  card,
+  horizonPoint,
+  rampStep,
+  pass,
+  rest,
+  shot,
+  action,
+  detail,
+  cue,
+  tick,
+} as const;

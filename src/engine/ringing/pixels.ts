@@ -1,0 +1,56 @@
+/**
+ * How far the picture shifts when an axis rings.
+ *
+ * Sources: pinhole projection; the slope at the tip of a cantilever loaded there is 1.5 times its deflection over its
+ * length (Gere & Timoshenko, Mechanics of Materials, app. on beams: P L^2 / 2EI to P L^3 / 3EI; from memory).
+ */
+import type { Axis, Plan } from '../plan/schema.ts';
+
+const DEG = Math.PI / 180;
+
+/** Focal length in pixels of the picture. */
+const focalPx = ({ focalLengthMm, imageWidthPx, sensorWidthMm }: Plan['camera']): number =>
+  (focalLengthMm * imageWidthPx) / sensorWidthMm;
+
+/** Millimetres from the lens, all axes at 0, to the subject. */
+function subjectMm({ rig, subject, camera }: Plan): number {
+  const { lengthMm, zeroDeg, planeTiltDeg } = rig.arm;
+  const arm = rig.axes.some((axis) => axis.kind === 'boom') ? lengthMm : 0;
+  const rise = arm * Math.sin(zeroDeg * DEG);
+  const distance = Math.hypot(
+    subject.rightMm - rise * Math.sin(planeTiltDeg * DEG),
+    subject.forwardMm - arm * Math.cos(zeroDeg * DEG),
+    subject.heightMm - rig.pivotHeightMm - rise * Math.cos(planeTiltDeg * DEG),
+  );
+  // Nearer than its focal length no lens makes a picture of anything.
+  return Math.max(distance, camera.focalLengthMm);
+}
+
+/** Pixels for a millimetre by which the camera sways: it nods, and it is elsewhere. */
+function swayPx(plan: Plan): number {
+  const nod = 1.5 / plan.ringing.flexMm;
+  const elsewhere = plan.subject.used ? 1 / subjectMm(plan) : 0;
+  return focalPx(plan.camera) * (nod + elsewhere);
+}
+
+/**
+ * Shift of the picture for each unit (mm or degree) of an axis's ring.
+ * @returns px a unit: at the centre for pan and tilt, at the edges of the width for roll; 0 for the axes that do not
+ *   shake the camera
+ */
+export function pixelsPerUnit(plan: Plan, axis: Axis): number {
+  switch (axis.kind) {
+    case 'pan':
+    case 'tilt':
+      return focalPx(plan.camera) * DEG;
+    case 'roll':
+      return (plan.camera.imageWidthPx / 2) * DEG;
+    case 'boom':
+      return swayPx(plan) * (axis.unit === 'deg' ? plan.rig.arm.lengthMm * DEG : 1);
+    case 'slide':
+      return swayPx(plan);
+    case 'turntable':
+    case 'focus':
+      return 0;
+  }
+}
