@@ -1,6 +1,7 @@
 import react from '@vitejs/plugin-react';
 import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
+import { helpLater } from './src/dev/help-later.ts';
 
 const POLICY = [
   "default-src 'none'",
@@ -30,7 +31,7 @@ const policy: Plugin = {
 
 export default defineConfig({
   base: './',
-  plugins: [react(), policy],
+  plugins: [react(), policy, helpLater()],
   build: {
     outDir: 'dist',
     modulePreload: { polyfill: false },

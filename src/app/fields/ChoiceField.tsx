@@ -1,9 +1,11 @@
 /** One word out of a list, a switch, or the source that feeds something. */
+
 import { memo, useId } from 'react';
 import { getAt, infoAt } from '../store/paths.ts';
 import { endGesture, usePlan } from '../store/plan.ts';
 import { enter } from './entry.ts';
 import { FieldFrame } from './FieldFrame.tsx';
+import { helpOf } from './help.ts';
 import { wordText } from './words.ts';
 
 interface ChoiceProps {
@@ -33,7 +35,7 @@ export const Segments = memo(function Segments({ path, label, bare }: ChoiceProp
           {title}
         </span>
       )}
-      <fieldset className="seg full" title={info.description}>
+      <fieldset className="seg full" title={helpOf(info)}>
         <legend className="vh">{title}</legend>
         {info.words?.map((word) => (
           <button key={word} type="button" aria-pressed={word === value} onClick={() => choose(path, word)}>
@@ -84,7 +86,7 @@ export const Choice = memo(function Choice({ path, label, wide, bare }: ChoicePr
   const title = label ?? info.title;
   const options = (info.words ?? []).map((word) => ({ value: word, text: wordText(word) }));
   return (
-    <FieldFrame id={id} label={title} hint={info.description} wide={wide} bare={bare}>
+    <FieldFrame id={id} label={title} hint={helpOf(info)} wide={wide} bare={bare}>
       {(described) => (
         <Select
           id={id}
@@ -111,13 +113,13 @@ export const Flag = memo(function Flag({ path, label }: ChoiceProps) {
         id={id}
         type="checkbox"
         checked={value}
-        aria-describedby={info.description ? `${id}-note` : undefined}
+        aria-describedby={helpOf(info) ? `${id}-note` : undefined}
         onChange={(event) => choose(path, event.target.checked)}
       />
       <label htmlFor={id}>{label ?? info.title}</label>
-      {info.description && (
+      {helpOf(info) && (
         <p id={`${id}-note`} className="s">
-          {info.description}
+          {helpOf(info)}
         </p>
       )}
     </div>
@@ -138,7 +140,7 @@ export const FedBy = memo(function FedBy({ path }: { path: string }) {
     ...sources.map(({ name }) => ({ value: name, text: name })),
   ];
   return (
-    <FieldFrame id={id} label={info.title} hint={info.description}>
+    <FieldFrame id={id} label={info.title} hint={helpOf(info)}>
       {(described) => (
         <Select
           id={id}

@@ -1,4 +1,5 @@
 /** A number with its unit: typed, stepped by arrows and buttons, picked from marks, taken back by Escape. */
+
 import { type FocusEvent, type KeyboardEvent, memo, useId } from 'react';
 import type { FieldInfo } from '../../engine/plan/faults.ts';
 import { allowedText, type Codec, fullText } from '../format/allowed.ts';
@@ -9,6 +10,7 @@ import { getAt, infoAt, patternOf } from '../store/paths.ts';
 import { cancelGesture, endGesture, usePlan } from '../store/plan.ts';
 import { enter, readField, stepped } from './entry.ts';
 import { FieldFrame, Unit } from './FieldFrame.tsx';
+import { helpOf } from './help.ts';
 import { seriesOf, stepInSeries } from './series.ts';
 
 interface NumberFieldProps {
@@ -150,7 +152,7 @@ export const NumberField = memo(function NumberField(props: NumberFieldProps) {
     <FieldFrame
       id={id}
       label={label}
-      hint={`${info.description ?? ''} ${allowedText(info, codec)}`.trim()}
+      hint={`${helpOf(info) ?? ''} ${allowedText(info, codec)}`.trim()}
       error={error}
       bare={bare}
       wide={props.wide}

@@ -1,4 +1,5 @@
 /** Words: titles, names, dates, zones. Text that does not fit stays in the field, with the reason beside it. */
+
 import { type HTMLAttributes, memo, useId } from 'react';
 import type { Plan } from '../../engine/plan/schema.ts';
 import { setDraft, useDraft } from '../store/drafts.ts';
@@ -6,6 +7,7 @@ import { getAt, infoAt, setAt } from '../store/paths.ts';
 import { cancelGesture, endGesture, usePlan } from '../store/plan.ts';
 import { enterText } from './entry.ts';
 import { FieldFrame, Unit } from './FieldFrame.tsx';
+import { helpOf } from './help.ts';
 
 export interface TextFieldProps {
   path: string;
@@ -46,7 +48,7 @@ export const TextField = memo(function TextField(props: TextFieldProps) {
     <FieldFrame
       id={id}
       label={props.label ?? info.title}
-      hint={props.hint ?? info.description}
+      hint={props.hint ?? helpOf(info)}
       error={error}
       wide={props.wide}
     >

@@ -33,6 +33,9 @@ const WORDS: Readonly<Record<string, string>> = {
   half: '1/2 stop',
   full: '1 stop',
   hand: 'By hand',
+  place: 'Its place',
+  mass: 'Its mass',
+  residual: 'What is left',
 };
 
 /** `Nautical dusk` of `nauticalDusk`. */
