@@ -3,7 +3,7 @@ import { IANAZone } from 'luxon';
 import { paceOf } from '../pacing/pacing.ts';
 import type { Fault } from './faults.ts';
 import { foundText } from './faults.ts';
-import { MAX_FRAMES, MAX_RUN_S, type Plan } from './schema.ts';
+import { type Keyframe, MAX_FRAMES, MAX_RUN_S, type Plan } from './schema.ts';
 
 const quoted = (names: readonly string[]) =>
   names.length === 0
@@ -35,6 +35,17 @@ function unknownSources(plan: Plan): Fault[] {
   ];
 }
 
+/** Field that says where a keyframe is. */
+const PLACES = { share: 'share', frame: 'frame', time: 'timeS' } as const;
+
+/** Keyframes placed in the same way must follow each other; others depend on the run, and are judged there. */
+function orderFault(before: Keyframe | undefined, keyframe: Keyframe, path: string): Fault[] {
+  const field = PLACES[keyframe.at];
+  if (before?.at !== keyframe.at || keyframe[field] > before[field]) return [];
+  const allowed = `more than ${before[field]}, the ${keyframe.at} of the keyframe before`;
+  return [{ path: `${path}.${field}`, found: foundText(keyframe[field]), allowed }];
+}
+
 function trackFaults(plan: Plan): Fault[] {
   const names = plan.rig.axes.map((axis) => axis.name);
   const taken = new Set<string>();
@@ -47,13 +58,8 @@ function trackFaults(plan: Plan): Fault[] {
       faults.push({ path: `${path}.axis`, found: foundText(track.axis), allowed: 'one track an axis' });
     }
     taken.add(track.axis);
-    let before = -1;
     track.keyframes.forEach((keyframe, k) => {
-      if (keyframe.share <= before) {
-        const allowed = `more than ${before}, the share of the keyframe before`;
-        faults.push({ path: `${path}.keyframes[${k}].share`, found: foundText(keyframe.share), allowed });
-      }
-      before = keyframe.share;
+      faults.push(...orderFault(track.keyframes[k - 1], keyframe, `${path}.keyframes[${k}]`));
       const { ease } = keyframe;
       if (ease.kind === 'ramped' && ease.headShare + ease.tailShare > 1) {
         faults.push({
