@@ -60,8 +60,17 @@ export function sunPath(fromMs: number, toMs: number, latitudeDeg: number, longi
   return path;
 }
 
-/** The moon's path. See {@link sunPath}. */
-export function moonPath(fromMs: number, toMs: number, latitudeDeg: number, longitudeDeg: number): MoonPath {
+/**
+ * The moon's path. See {@link sunPath}.
+ * @param litShare - its light over all of it, if that is known already
+ */
+export function moonPath(
+  fromMs: number,
+  toMs: number,
+  latitudeDeg: number,
+  longitudeDeg: number,
+  litShare = litShareSeries(fromMs, toMs),
+): MoonPath {
   const { firstMs, count, ...path } = emptyNodes(fromMs, toMs);
   const distanceKm: Series = { firstMs, stepMs: HOUR_MS, values: new Float64Array(count) };
   for (let i = 0; i < count; i += 1) {
@@ -69,10 +78,11 @@ export function moonPath(fromMs: number, toMs: number, latitudeDeg: number, long
     setNode(path, i, moon);
     distanceKm.values[i] = moon.distanceKm;
   }
-  return { ...path, distanceKm, litShare: litShareSeries(fromMs, toMs) };
+  return { ...path, distanceKm, litShare };
 }
 
-function litShareSeries(fromMs: number, toMs: number): Series {
+/** Lit share of the moon's disk over a stretch of time. */
+export function litShareSeries(fromMs: number, toMs: number): Series {
   const stepMs = 24 * HOUR_MS;
   const { firstMs, count } = nodesOver(fromMs - HOUR_MS, toMs + HOUR_MS, stepMs);
   const values = Float64Array.from({ length: count }, (_, i) => moonLitShare(firstMs + i * stepMs));

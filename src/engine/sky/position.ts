@@ -25,18 +25,21 @@ export interface MoonPosition extends SkyPosition {
 
 const RAD = Math.PI / 180;
 
-/** Refraction that suncalc adds at a geometric altitude in degrees: Meeus, Astronomical Algorithms, 16.4. */
-function suncalcRefractionDeg(geometricDeg: number): number {
-  const h = Math.max(0, geometricDeg) * RAD;
-  return 0.0002967 / Math.tan(h + 0.00312536 / (h + 0.08901179)) / RAD;
-}
-
-/** Geometric altitude behind one of suncalc's, by repeated substitution: each round gains two decimals. */
+/**
+ * Geometric altitude behind one of suncalc's: it adds the refraction of Meeus, Astronomical Algorithms, 16.4, and below
+ * the horizon goes on adding the horizon's. By Newton's method: three rounds reach the last decimals.
+ */
 function withoutRefraction(apparentDeg: number): number {
-  let geometricDeg = apparentDeg - suncalcRefractionDeg(0);
-  if (geometricDeg <= 0) return geometricDeg;
-  for (let round = 0; round < 12; round += 1) geometricDeg = apparentDeg - suncalcRefractionDeg(geometricDeg);
-  return geometricDeg;
+  const apparent = apparentDeg * RAD;
+  let h = apparent - 0.0002967 / Math.tan(0.00312536 / 0.08901179);
+  if (h <= 0) return h / RAD;
+  for (let round = 0; round < 3; round += 1) {
+    const lift = h + 0.08901179;
+    const cotangent = 1 / Math.tan(h + 0.00312536 / lift);
+    const slope = 1 - 0.0002967 * (1 + cotangent * cotangent) * (1 - 0.00312536 / (lift * lift));
+    h -= (h + 0.0002967 * cotangent - apparent) / slope;
+  }
+  return h / RAD;
 }
 
 /**

@@ -12,7 +12,15 @@ import { crossings } from './crossings.ts';
 import { moonOver, sineDeg, sineOf, turnsOf } from './day.ts';
 import { horizonOf } from './horizon.ts';
 import { hitsSet } from './pane.ts';
-import { altitudeOn, azimuthOn, type BodyPath, type MoonPath, moonPath, sunPath } from './path.ts';
+import {
+  altitudeOn,
+  azimuthOn,
+  type BodyPath,
+  litShareSeries,
+  type MoonPath,
+  moonPath,
+  sunPath,
+} from './path.ts';
 import { refractionDeg } from './position.ts';
 import { valueAt } from './series.ts';
 import { both, either, type Span, spanOf, spansAbove, spansWhere, without } from './spans.ts';
@@ -29,8 +37,8 @@ export interface Scene {
   sun: BodyPath;
   /** Where the sun turns, up and down. */
   sunTurns: readonly number[];
-  /** Only if a condition asks for it. */
-  moon: MoonPath | null;
+  /** The moon's path over a part of it; only if a condition asks for it. */
+  moon: ((part: Span) => MoonPath) | null;
 }
 
 /** A place on the earth, as far as the sky goes. */
@@ -63,8 +71,20 @@ export function sceneOf(
   const { fromMs, toMs } = whole;
   const sun = paths?.sun ?? sunPath(fromMs, toMs, latitudeDeg, longitudeDeg);
   const needsMoon = plan.window.used && plan.window.moon !== 'any';
-  const moon = needsMoon ? (paths?.moon ?? moonPath(fromMs, toMs, latitudeDeg, longitudeDeg)) : null;
-  return { plan, whole, sun, sunTurns: turnsOf(sineOf(sun), fromMs, toMs), moon };
+  return {
+    plan,
+    whole,
+    sun,
+    sunTurns: turnsOf(sineOf(sun), fromMs, toMs),
+    moon: needsMoon ? moonOf({ latitudeDeg, longitudeDeg }, whole, paths) : null,
+  };
+}
+
+/** The moon's path over any part of a stretch: its position costs more than all that is asked of it. */
+function moonOf({ latitudeDeg, longitudeDeg }: Site, { fromMs, toMs }: Span, paths: Paths | null) {
+  if (paths) return () => paths.moon;
+  const litShare = litShareSeries(fromMs, toMs);
+  return (part: Span) => moonPath(part.fromMs, part.toMs, latitudeDeg, longitudeDeg, litShare);
 }
 
 /** Where the sun's geometric altitude is at least so high. */
@@ -181,15 +201,18 @@ export function sunWindow(scene: Scene): Span[] {
   return lookedFor(scene, both(smooth, clockSpans(scene)));
 }
 
-/** The moon's part: where it is down, or lit little enough. */
-export function moonWindow({ plan: { window }, moon, whole }: Scene): Span[] {
-  if (moon === null) return [whole];
-  const over = moonOver(moon);
-  const up = spansAbove(over, turnsOf(over, whole.fromMs, whole.toMs), 0);
-  if (window.moon === 'down') return without([whole], up);
-  const lit = (ms: number) => valueAt(moon.litShare, ms);
-  const bright = spansAbove(lit, turnsOf(lit, whole.fromMs, whole.toMs), window.moonLitMaxShare);
-  return without([whole], both(up, bright));
+/** The parts of spans in which the moon is down, or lit little enough. */
+export function withMoon({ plan: { window }, moon }: Scene, spans: readonly Span[]): Span[] {
+  if (moon === null) return [...spans];
+  return spans.flatMap((span) => {
+    const path = moon(span);
+    const over = moonOver(path);
+    const up = spansAbove(over, turnsOf(over, span.fromMs, span.toMs), 0);
+    if (window.moon === 'down' || up.length === 0) return without([span], up);
+    const lit = (ms: number) => valueAt(path.litShare, ms);
+    const bright = spansAbove(lit, turnsOf(lit, span.fromMs, span.toMs), window.moonLitMaxShare);
+    return without([span], both(up, bright));
+  });
 }
 
 /**
@@ -202,7 +225,7 @@ export function windowSpans(plan: Plan, fromMs: number, toMs: number, paths: Pat
   const site = siteOf(plan);
   if (site === null || toMs <= fromMs) return [];
   const scene = sceneOf(plan, site, { fromMs, toMs }, paths);
-  return both(sunWindow(scene), moonWindow(scene));
+  return withMoon(scene, sunWindow(scene));
 }
 
 /**

@@ -11,9 +11,9 @@ import { type BandSpan, bandsOn } from './bands.ts';
 import { type SkyEvent, sunEventsOn } from './day.ts';
 import { MOON_EVENTS, SUN_EVENTS, type SunEventName } from './names.ts';
 import { moonLitShare } from './position.ts';
-import { both, type Span, spanOf } from './spans.ts';
+import { type Span, spanOf } from './spans.ts';
 import { skyStart, startAt } from './start.ts';
-import { type BestStart, bestStart, moonWindow, type Site, sceneOf, siteOf, sunWindow } from './windows.ts';
+import { type BestStart, bestStart, type Site, sceneOf, siteOf, sunWindow, withMoon } from './windows.ts';
 
 /** Whether the run fits into a window of a day, or why not. */
 export type DayVerdict =
@@ -76,7 +76,7 @@ function* daysAt(plan: Plan, site: Site, days: readonly LocalDay[], runS: number
   const whole = { fromMs: days[0]?.startMs ?? 0, toMs: (days.at(-1)?.endMs ?? 0) + runMs };
   const scene = sceneOf(plan, site, whole);
   const sunlit = sunWindow(scene);
-  const spans = both(sunlit, moonWindow(scene));
+  const spans = withMoon(scene, sunlit);
   const { zone, utcOffsetMin } = plan.place;
   const offsets = offsetSpans(zone, whole.fromMs - DAY_MS, whole.toMs + DAY_MS, utcOffsetMin);
   for (const day of days) {
@@ -86,14 +86,14 @@ function* daysAt(plan: Plan, site: Site, days: readonly LocalDay[], runS: number
     const windows = onDay(spans);
     const best = bestStart(windows, runMs / 1000, plannedMs(plan, day, events, offsets));
     const longest = longestOf(windows);
-    const withMoon = best === null && bestStart(onDay(sunlit), runMs / 1000) !== null;
+    const butForMoon = best === null && bestStart(onDay(sunlit), runMs / 1000) !== null;
     yield {
       ...day,
       events,
       bands: bandsOn(scene.sun, day.startMs, day.endMs, plan.sky),
       windows,
       longest,
-      verdict: best !== null ? 'fits' : withMoon ? 'moon' : longest !== null ? 'too short' : 'no window',
+      verdict: best !== null ? 'fits' : butForMoon ? 'moon' : longest !== null ? 'too short' : 'no window',
       best,
       moonLitShare: moonLitShare((day.startMs + day.endMs) / 2),
     };
