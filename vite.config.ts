@@ -2,6 +2,7 @@ import react from '@vitejs/plugin-react';
 import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
 import { helpLater } from './src/dev/help-later.ts';
+import { readyPlans } from './src/dev/ready-plans.ts';
 
 const POLICY = [
   "default-src 'none'",
@@ -31,7 +32,7 @@ const policy: Plugin = {
 
 export default defineConfig({
   base: './',
-  plugins: [react(), policy, helpLater()],
+  plugins: [react(), policy, helpLater(), readyPlans()],
   build: {
     outDir: 'dist',
     modulePreload: { polyfill: false },

@@ -4,8 +4,10 @@ import { TopBar } from './bar/TopBar.tsx';
 import { MarginsPanel } from './charts/MarginsPanel.tsx';
 import { fetched } from './fetched.tsx';
 import { Findings } from './findings/Findings.tsx';
+import { PathPlace } from './rig/PathPlace.tsx';
 import { Inputs } from './sections/Inputs.tsx';
 import { useDrop, useShortcuts } from './shortcuts.ts';
+import { fetchChecks } from './store/checker.ts';
 import { usePlan, useSchedule } from './store/plan.ts';
 import { afterPaint, useAtLeisure, workedOut } from './store/schedules.ts';
 import { type Screen, useScreen } from './store/screen.ts';
@@ -29,6 +31,8 @@ const Dialogs = fetched(null, () => import('./bar/Dialogs.tsx').then((part) => p
 const DaysView = fetched('The view of days', () =>
   import('./days/DaysView.tsx').then((part) => part.default),
 );
+
+const SheetView = fetched('The sheet', () => import('./sheet/SheetView.tsx').then((part) => part.default));
 
 /** What waits until the figures have been painted. */
 interface Painted {
@@ -82,6 +86,7 @@ const Margins = () => <MarginsPanel schedule={useSchedule()} />;
 function Later({ painted }: Painted) {
   useEffect(() => {
     if (!painted) return;
+    void fetchChecks().catch(() => null);
     void import('./sections/bodies.ts');
   }, [painted]);
   return <Suspense>{painted && <Dialogs />}</Suspense>;
@@ -103,9 +108,12 @@ function PlanView({ painted }: Painted) {
         <div className="cols">
           <FindingsNow />
           <Inputs />
-          <div className="figures">
-            <Cycle painted={painted} />
-            <Margins />
+          <div className="beside">
+            <div className="figures">
+              <Cycle painted={painted} />
+              <Margins />
+              <PathPlace />
+            </div>
           </div>
         </div>
         <Run painted={painted} />
@@ -139,6 +147,11 @@ export function App() {
       {screen === 'days' && (
         <Suspense fallback={<main className="page" />}>
           <DaysView />
+        </Suspense>
+      )}
+      {screen === 'sheet' && (
+        <Suspense fallback={<main className="page" />}>
+          <SheetView />
         </Suspense>
       )}
       <Later painted={painted} />

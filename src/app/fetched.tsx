@@ -1,7 +1,9 @@
 /** Parts of the page that are fetched after the figures. Without a network one of them may be missing: not the page. */
 import { type ComponentType, type ExoticComponent, type LazyExoticComponent, lazy } from 'react';
+import { fetchChecks } from './store/checker.ts';
 
-function Missing({ what }: { what: string }) {
+/** Says what is missing, and offers to try again. */
+export function Missing({ what }: { what: string }) {
   return (
     <p className="panel missing" role="status">
       {what} could not be fetched. Everything that you entered is kept.{' '}
@@ -21,8 +23,10 @@ export function fetched<Props extends object>(
   load: () => Promise<ComponentType<Props> | ExoticComponent<Props>>,
 ): LazyExoticComponent<ComponentType<Props>> {
   const missing = () => (what === null ? null : <Missing what={what} />);
+  // With the checker, since any of them may change the plan.
   return lazy(() =>
-    load()
+    Promise.all([load(), fetchChecks()])
+      .then(([part]) => part)
       .catch(() => missing)
       .then((part) => ({ default: part as ComponentType<Props> })),
   );

@@ -1,38 +1,39 @@
 /** Start: the plan kept last, or the demo asked for, or the first demo; then the page. */
 import { StrictMode } from 'react';
-import { createRoot } from 'react-dom/client';
-import { parsePlan } from '../engine/plan/parse.ts';
+import { createRoot, type Root } from 'react-dom/client';
 import type { Plan } from '../engine/plan/schema.ts';
 import { App } from './App.tsx';
+import { Missing } from './fetched.tsx';
 import { Safety } from './Safety.tsx';
 import { keptPlan, startKeeping } from './store/autosave.ts';
-import { DEMOS, demoText, openDemo } from './store/files.ts';
+import { demoPlan, FIRST_DEMO, openDemo } from './store/files.ts';
 import { startWith } from './store/plan.ts';
 import './styles/index.css';
 
-const readable = (text: string | null): Plan | null => {
-  const read = text === null ? null : parsePlan(text);
-  return read?.ok ? read.plan : null;
-};
-
 /** The plan to begin with; null leaves the default one. */
-async function firstPlan(): Promise<Plan | null> {
-  return readable(await keptPlan()) ?? readable(await demoText(DEMOS[0].name));
-}
+const firstPlan = async (): Promise<Plan | null> => (await keptPlan()) ?? demoPlan(FIRST_DEMO);
 
-async function start(): Promise<void> {
+/** Begins with the plan kept last; the address may ask for a demo in its place, as a step that can be undone. */
+async function openFirst(): Promise<void> {
   const plan = await firstPlan();
   if (plan) startWith(plan);
   const asked = new URLSearchParams(location.search).get('demo');
-  if (asked !== null) {
-    await openDemo(asked);
-    // Asked for once: a reload keeps what was edited since.
-    history.replaceState(null, '', location.pathname + location.hash);
+  if (asked === null) return;
+  await openDemo(asked);
+  // Asked for once: a reload keeps what was edited since.
+  history.replaceState(null, '', location.pathname + location.hash);
+}
+
+async function start(root: Root): Promise<void> {
+  try {
+    await openFirst();
+  } catch {
+    // What is kept could not be checked. Another plan would be kept in its place.
+    root.render(<Missing what="What checks the plan that you kept" />);
+    return;
   }
   startKeeping();
-  const root = document.getElementById('root');
-  if (!root) return;
-  createRoot(root).render(
+  root.render(
     <StrictMode>
       <Safety>
         <App />
@@ -41,4 +42,5 @@ async function start(): Promise<void> {
   );
 }
 
-void start();
+const place = document.getElementById('root');
+if (place) void start(createRoot(place));

@@ -49,6 +49,7 @@ function onKeyDown(event: KeyboardEvent): void {
             ']': () => goToNeighbour(1),
             1: () => goToView(0),
             2: () => goToView(1),
+            3: () => goToView(2),
           };
   const command = commands[key];
   if (!command) return;

@@ -8,8 +8,10 @@ import { parsePlan } from '../engine/plan/parse.ts';
 import type { Plan } from '../engine/plan/schema.ts';
 import { schedule } from '../engine/schedule.ts';
 import type { Schedule } from '../engine/schedule-types.ts';
+import { sheetOf } from '../engine/sheet/sheet.ts';
 import { framesCsv } from '../outputs/frames-csv.ts';
 import { scheduleJson } from '../outputs/schedule-json.ts';
+import { sheetCsv } from '../outputs/sheet-csv.ts';
 import { summaryText } from '../outputs/summary.ts';
 import { OptionError, type Options, readOptions, USAGE } from './options.ts';
 import { writeOutputs } from './write-outputs.ts';
@@ -48,7 +50,9 @@ async function readText(file: string): Promise<string> {
 }
 
 function printed(options: Options, plan: Plan, worked: Schedule): Iterable<string> {
-  if (options.print === 'frames') return framesCsv(plan, worked);
+  const exposures = options.print === 'sheet' && plan.technique === 'stopMotion';
+  if (exposures) return sheetCsv(plan, sheetOf(plan));
+  if (options.print === 'frames' || options.print === 'sheet') return framesCsv(plan, worked);
   return [options.print === 'json' ? scheduleJson(plan, worked) : summaryText(plan, worked)];
 }
 

@@ -5,23 +5,26 @@ import { parseArgs } from 'node:util';
 export interface Options {
   /** Plan file; `-` for standard input. */
   file: string;
-  print: 'summary' | 'json' | 'frames';
+  print: 'summary' | 'json' | 'frames' | 'sheet';
   /** Folder that every output is written to, or null. */
   outDir: string | null;
 }
 
 /** The help text. */
-export const USAGE = `Usage: npm run -s plan -- FILE [--json | --frames] [--out DIR]
+export const USAGE = `Usage: npm run -s plan -- FILE [--json | --frames | --sheet] [--out DIR]
 
 Works out the plan in FILE ('-' reads standard input) and prints a summary.
 
   --json     print one JSON object: totals, sources, cards, events, findings, margins
   --frames   print the table of all frames as CSV
+  --sheet    print the exposure sheet of a stop-motion plan as CSV; of a time-lapse, its frames
   --out DIR  write every output that the plan has into DIR, and say what was written
   --help     print this
 
 Exit code: 0 it can be shot; 1 at least one finding says 'stop'; 2 the file or the options are at fault.
 `;
+
+const PRINTS = ['json', 'frames', 'sheet'] as const;
 
 /** An option, or the lack of one, that cannot be followed. */
 export class OptionError extends Error {}
@@ -38,11 +41,13 @@ export function readOptions(words: readonly string[]): Options | 'help' {
   if (file === undefined || more.length > 0) {
     throw new OptionError(`plan files: found ${positionals.length}; allowed: one, or - for standard input`);
   }
-  if (values.json && values.frames)
-    throw new OptionError('--json --frames: found both; allowed: one of them');
+  const asked = PRINTS.filter((print) => values[print]);
+  if (asked.length > 1)
+    throw new OptionError(
+      `${asked.map((print) => `--${print}`).join(' ')}: found ${asked.length}; allowed: one of them`,
+    );
   if (values.out === '') throw new OptionError('--out: found nothing; allowed: the name of a folder');
-  const print = values.json ? 'json' : values.frames ? 'frames' : 'summary';
-  return { file, print, outDir: values.out ?? null };
+  return { file, print: asked[0] ?? 'summary', outDir: values.out ?? null };
 }
 
 function parsed(words: readonly string[]) {
@@ -53,6 +58,7 @@ function parsed(words: readonly string[]) {
       options: {
         json: { type: 'boolean' },
         frames: { type: 'boolean' },
+        sheet: { type: 'boolean' },
         out: { type: 'string' },
         help: { type: 'boolean', short: 'h' },
       },

@@ -12,9 +12,9 @@ import { type RampLadder, type RampLight, type RampRun, rampLadder, rampOf } fro
 import { openAtMarkS } from './exposure/shutter.ts';
 import { skyNodes } from './light/nodes.ts';
 import { lightTrack } from './light/scene.ts';
-import type { Motion } from './motion/motion.ts';
 import { clipOf, framesForClip, type Pace, settingsUpTo } from './pacing/pacing.ts';
 import type { Plan } from './plan/schema.ts';
+import type { RigMotion } from './rig.ts';
 import type { Room } from './room.ts';
 import type { SkyTrack } from './sky/track.ts';
 
@@ -23,7 +23,7 @@ export interface Frames {
   pace: Pace;
   elapsedS: Float64Array;
   intervalS: Float64Array;
-  motion: Motion;
+  motion: RigMotion;
   /** null if the light is not planned. */
   ramp: RampRun | null;
 }
@@ -62,7 +62,7 @@ export function framesOf(
 /** Where columns go, and how the moves over so many intervals come about. */
 export interface Memory {
   room: Room;
-  motion: (intervalS: Float64Array) => Motion;
+  motion: (intervalS: Float64Array) => RigMotion;
 }
 
 function lightOf(plan: Plan, startMs: number, runS: number, sky: SkyTrack | null): RampLight | null {
@@ -89,9 +89,8 @@ const rampColumns = (frames: number, intervalS: number, room: Room): RampColumns
   intervalS: room.f64(frames).fill(intervalS),
 });
 
-function ladderFor(plan: Plan, pace: Pace, { longestMoveS }: Motion): RampLadder {
-  return rampLadder(plan, pace, longestMoveS > 0 ? longestMoveS + plan.move.settleS : 0);
-}
+const ladderFor = (plan: Plan, pace: Pace, { longestBusyS }: RigMotion): RampLadder =>
+  rampLadder(plan, pace, longestBusyS);
 
 function litFrames(plan: Plan, pace: Pace, light: RampLight, memory: Memory): Frames {
   const columns = rampColumns(pace.frames, pace.intervalS, memory.room);

@@ -5,6 +5,7 @@ import type { RampRun } from './exposure/ramp-run.ts';
 import type { Finding, Margin } from './findings/types.ts';
 import type { Pace } from './pacing/pacing.ts';
 import type { Plan } from './plan/schema.ts';
+import type { RigRun } from './rig.ts';
 import type { Columns, OffsetSpan } from './schedule-types.ts';
 import type { SkyRun } from './sky/run.ts';
 import type { StorageRun } from './storage/storage.ts';
@@ -21,6 +22,7 @@ export interface Run {
   /** Settings of the frames; null if the light is not planned. */
   ramp: RampRun | null;
   cycle: CycleExtremes;
+  rig: RigRun;
   sources: SourceRun[];
   storage: StorageRun;
   start: Start;

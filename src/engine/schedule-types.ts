@@ -2,6 +2,7 @@
 import type { Rung } from './exposure/ladder.ts';
 import type { RampRun } from './exposure/ramp-run.ts';
 import type { Finding, Margin, Severity } from './findings/types.ts';
+import type { RigRun } from './rig.ts';
 import type { SkyRun } from './sky/run.ts';
 import type { SkyColumns } from './sky/track.ts';
 
@@ -17,6 +18,19 @@ export interface AxisColumns {
   lowestSteps: number;
   highestSteps: number;
   largestMoveSteps: number;
+  /** How many frames it moves after. */
+  moves: number;
+  /** Smallest number of steps of a move that is one; 0 if the axis never moves. */
+  smallestMoveSteps: number;
+  /** Frames that repeat the position before them while the track itself goes on; the first, counted from 1. */
+  repeats: number;
+  firstRepeat: number | null;
+  /** Times that the axis turns back; the frame, counted from 1, that the first move after one leads to. */
+  reversals: number;
+  firstReversal: number | null;
+  /** Moves made longer by backlash or by arriving from one side, and the seconds that this adds, all together. */
+  takeUps: number;
+  takeUpS: number;
   /** Seconds the axis moves after each frame, rest to rest; the whole interval in continuous motion. */
   moveS: Float64Array;
 }
@@ -56,6 +70,13 @@ export interface Columns {
   evError: Float32Array | null;
   /** Sun and moon; null without a place. */
   sky: SkyColumns | null;
+  /** Ring of the move after this frame when it ends, px; null unless the settle goes by the ringing. */
+  ringPx: Float32Array | null;
+  /** Pixels that subject and background move in the picture until the next frame; null without a subject. */
+  subjectPx: Float32Array | null;
+  backgroundPx: Float32Array | null;
+  /** Pixels from the picture's centre to the subject where the aim does not hold; null unless it is kept framed. */
+  aimMissPx: Float32Array | null;
   axes: AxisColumns[];
   sources: SourceColumns[];
   /** Which card takes the frame, counted from 0. */
@@ -182,6 +203,8 @@ export interface Schedule {
   margins: Margin[];
   /** Settings over the run; null if the light is not planned. */
   exposure: ExposureSummary | null;
+  /** What the rig does to the camera over the run. */
+  rig: RigRun;
   /** What the sky does over the run; null without a place. */
   sky: SkyRun | null;
   /** First shutter opening, milliseconds of the epoch. */

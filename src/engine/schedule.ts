@@ -16,10 +16,10 @@ import { inOrder, verdictOf } from './findings/order.ts';
 import type { Finding, Severity } from './findings/types.ts';
 import { framesOf, longestRunS, type Memory } from './frames.ts';
 import { judgeMotion } from './motion/findings.ts';
-import { type Motion, motionOf } from './motion/motion.ts';
 import { judgePacing } from './pacing/findings.ts';
 import { paceOf } from './pacing/pacing.ts';
 import type { Plan } from './plan/schema.ts';
+import { judgeRig, type RigMotion, rigMotionOf, rigRunOf } from './rig.ts';
 import { Room } from './room.ts';
 import type { Draft, Judge, Run } from './run.ts';
 import { eventsOf } from './schedule-events.ts';
@@ -39,6 +39,7 @@ const JUDGES: readonly Judge[] = [
   judgeExposure,
   judgeRamp,
   judgeMotion,
+  judgeRig,
   judgeEnergy,
   judgeStorage,
   judgeSky,
@@ -84,6 +85,7 @@ export function schedule(plan: Plan, { room = new Room(), before = null, nowMs }
     findings,
     margins,
     exposure: exposureOf(run),
+    rig: run.rig,
     sky: run.sky,
     startMs: run.start.startMs,
     offsets: run.offsets,
@@ -97,7 +99,7 @@ export function schedule(plan: Plan, { room = new Room(), before = null, nowMs }
 /** What a schedule's moves came from, and where they and the other columns are. */
 interface Kept {
   plan: Plan;
-  motion: Motion;
+  motion: RigMotion;
   motionRoom: Room;
   room: Room;
 }
@@ -110,11 +112,27 @@ export function roomsOf(made: Schedule): readonly Room[] {
   return kept ? [kept.room, kept.motionRoom] : [];
 }
 
-/** Moves that are the same as before: of the same rig and tracks over as many frames, whenever these are shot. */
-const alike = (plan: Plan, frames: number, kept: Kept): boolean =>
+/** Whether two runs have as many frames, and the same times between them if keyframes stand at times. */
+function alikeInTime({ tracks }: Plan['move'], intervalS: Float64Array, before: Float64Array): boolean {
+  if (intervalS.length !== before.length) return false;
+  const timed = tracks.some(({ keyframes }) => keyframes.some(({ at }) => at === 'time'));
+  return !timed || intervalS.every((seconds, k) => seconds === before[k]);
+}
+
+/** What of the camera decides how far its picture shifts when the rig rings. */
+const shiftsAlike = (a: Plan['camera'], b: Plan['camera']): boolean =>
+  a.focalLengthMm === b.focalLengthMm &&
+  a.sensorWidthMm === b.sensorWidthMm &&
+  a.imageWidthPx === b.imageWidthPx;
+
+/** Moves that are the same as before: of the same rig and tracks, whenever the frames are shot. */
+const alike = (plan: Plan, intervalS: Float64Array, kept: Kept, before: Schedule): boolean =>
   kept.plan.rig === plan.rig &&
   kept.plan.move === plan.move &&
-  kept.motion.moveS.length === frames &&
+  kept.plan.subject === plan.subject &&
+  kept.plan.ringing === plan.ringing &&
+  shiftsAlike(kept.plan.camera, plan.camera) &&
+  alikeInTime(plan.move, intervalS, before.columns.intervalS) &&
   plan.move.mode !== 'continuous';
 
 /** Works the moves of a run out, or takes them from the schedule before. */
@@ -125,18 +143,18 @@ function movesOf(
 ): { motion: Memory['motion']; kept: () => Kept } {
   const earlier = before && keptOf.get(before);
   let last: Kept | null = null;
-  const motion = (intervalS: Float64Array): Motion => {
-    const same = earlier && alike(plan, intervalS.length, earlier);
+  const motion = (intervalS: Float64Array): RigMotion => {
+    const same = earlier && alike(plan, intervalS, earlier, before);
     last = same
       ? { ...earlier, plan, room }
-      : { plan, room, motion: motionOf(plan, intervalS, room), motionRoom: room };
+      : { plan, room, motion: rigMotionOf(plan, intervalS, room), motionRoom: room };
     return last.motion;
   };
   return { motion, kept: () => last as Kept };
 }
 
 /** The run's start: by the clock, or by the sky. Where the event does not happen the clock time stands in. */
-function startFor(plan: Plan): Start {
+export function startFor(plan: Plan): Start {
   const bySky = plan.start.tiedTo === 'sky' ? skyStart(plan) : null;
   if (!bySky || !('ms' in bySky)) return startOf(plan);
   const { zone, utcOffsetMin } = plan.place;
@@ -169,9 +187,10 @@ function runOf(plan: Plan, memory: Memory, nowMs: number | null): Run {
   const { pace, elapsedS, intervalS, motion, ramp } = frames;
   const lanes = ramp?.ladder.rungs.map(({ openS }) => cameraLane(plan, openS)) ?? [cameraLane(plan)];
   const rung = ramp?.rung ?? null;
-  const cycle = fillCycle(plan, { lanes, rung, elapsedS, intervalS, moveS: motion.moveS }, room);
+  const { moveS, settleS } = motion;
+  const cycle = fillCycle(plan, { lanes, rung, elapsedS, intervalS, moveS, settleS }, room);
   const { periodS, runS } = cycle;
-  const periods = { periodS, runS, lanes, rung, moveS: motion.moveS, axes: motion.axes };
+  const periods = { periodS, runS, lanes, rung, moveS, axes: motion.axes };
   const sources = energyOf(plan, periods, room);
   const storage = storageOf(plan, intervalS, room);
   const endMs = start.startMs + pace.eventDurationS * 1000;
@@ -179,11 +198,16 @@ function runOf(plan: Plan, memory: Memory, nowMs: number | null): Run {
   const columns: Columns = {
     ...cycle.columns,
     intervalS,
-    moveS: motion.moveS,
+    moveS,
+    settleS,
     rung,
     evScene: ramp?.evScene ?? null,
     evError: ramp?.evError ?? null,
     sky: track && skyColumns(track, start.startMs, elapsedS, room),
+    ringPx: motion.ringPx,
+    subjectPx: motion.image?.subjectPx ?? null,
+    backgroundPx: motion.image?.backgroundPx ?? null,
+    aimMissPx: motion.aim?.missPx ?? null,
     axes: motion.axes,
     sources: sources.map((source) => source.columns),
     cardIndex: storage.cardIndex,
@@ -198,6 +222,7 @@ function runOf(plan: Plan, memory: Memory, nowMs: number | null): Run {
     sky: track && skyRunOf(plan, start.startMs, columns, track),
     ramp,
     cycle: cycle.extremes,
+    rig: rigRunOf(plan, motion, columns, pace.frameRate),
     sources,
     storage,
     start,

@@ -1,16 +1,19 @@
 /** The usual cautions of the trade, where the plan gives cause for them. Common practice, no source. */
+import { balanceCautions } from '../engine/balance/cautions.ts';
 import type { Plan } from '../engine/plan/schema.ts';
+import type { Schedule } from '../engine/schedule-types.ts';
 
 const when = (cause: boolean, caution: string): string[] => (cause ? [caution] : []);
 
 /** Cautions for one plan, the gravest first; the last always says who decides. */
-export function cautionsOf(plan: Plan): string[] {
+export function cautionsOf(plan: Plan, { rig }: Schedule): string[] {
   const { axes } = plan.rig;
   const { sources } = plan.power;
   const moves = plan.move.mode !== 'still' && axes.length > 0;
   return [
+    ...(rig.balance ? balanceCautions(rig.balance).map(({ text }) => text) : []),
     ...when(
-      axes.some(({ kind }) => kind === 'boom'),
+      rig.balance === null && axes.some(({ kind }) => kind === 'boom'),
       'Boom: keep everybody from under the arm and the counterweight. Balance it, tether it, weigh the tripod down.',
     ),
     ...when(

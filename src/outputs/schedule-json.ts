@@ -1,6 +1,8 @@
 /** The single figures of a schedule as one JSON object; the per-frame columns are in the table of frames. */
 import type { Plan } from '../engine/plan/schema.ts';
 import type { Schedule } from '../engine/schedule-types.ts';
+import { sheetOf } from '../engine/sheet/sheet.ts';
+import type { Sheet } from '../engine/sheet/types.ts';
 
 /** JSON has no infinity and would write null for it, which means 'there is none' here. */
 function finite(key: string, value: unknown): unknown {
@@ -10,14 +12,33 @@ function finite(key: string, value: unknown): unknown {
   return value;
 }
 
+/** The exposure sheet without its columns. */
+function sheetFigures(plan: Plan): Omit<Sheet, 'columns'> {
+  const { columns: _columns, ...figures } = sheetOf(plan);
+  return figures;
+}
+
 /**
  * The schedule as JSON text, indented, with a line end at the end.
  * @returns one object: `title`, `verdict`, `counts` of findings by severity, `totals`, `sources`, `cards`,
- *   `events`, `findings`, `margins`. Energy figures of a mains source are null.
+ *   `events`, `rig`, `findings`, `margins`; of a
+ *   stop-motion plan also `sheet`: its shots, actions, days and totals. Energy figures of a mains source are null.
  * @throws RangeError if a figure is not finite
  */
 export function scheduleJson(plan: Plan, schedule: Schedule): string {
-  const { verdict, counts, totals, sources, cards, events, findings, margins } = schedule;
-  const shown = { title: plan.title, verdict, counts, totals, sources, cards, events, findings, margins };
-  return `${JSON.stringify(shown, finite, 2)}\n`;
+  const { verdict, counts, totals, sources, cards, events, rig, findings, margins } = schedule;
+  const shown = {
+    title: plan.title,
+    verdict,
+    counts,
+    totals,
+    sources,
+    cards,
+    events,
+    rig,
+    findings,
+    margins,
+  };
+  const whole = plan.technique === 'stopMotion' ? { ...shown, sheet: sheetFigures(plan) } : shown;
+  return `${JSON.stringify(whole, finite, 2)}\n`;
 }

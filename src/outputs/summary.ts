@@ -5,9 +5,12 @@ import { rungWords } from '../engine/exposure/ramp-words.ts';
 import { bytes, counted, figure, seconds, withUnit } from '../engine/findings/words.ts';
 import type { Plan } from '../engine/plan/schema.ts';
 import type { AxisColumns, Schedule, SourceSummary } from '../engine/schedule-types.ts';
+import { sheetOf } from '../engine/sheet/sheet.ts';
 import { clockAt as clockText } from '../engine/time/clock.ts';
 import { cautionsOf } from './cautions.ts';
 import { hanging, plainText, TEXT_WIDTH, wrapped } from './paragraphs.ts';
+import { rigRows } from './rig-rows.ts';
+import { sheetRows } from './sheet-rows.ts';
 
 /** A line of a section: a label and what is said under it. */
 type Row = readonly [label: string, text: string];
@@ -115,7 +118,7 @@ function axisText({ steps, stepsPerUnit, unit, largestMoveSteps: largest }: Axis
 }
 
 const move = (plan: Plan, { columns }: Schedule): Row[] => [
-  ['Rig', `${MODES[plan.move.mode]}.`],
+  ['Mode', `${MODES[plan.move.mode]}.`],
   ...columns.axes.map((axis): Row => [axis.name, axisText(axis)]),
 ];
 
@@ -179,6 +182,8 @@ const SECTIONS: readonly [heading: string, rows: (plan: Plan, schedule: Schedule
   ['Exposure', exposure],
   ['Cycle', cycle],
   ['Move', move],
+  ['Rig', (_plan, schedule) => rigRows(schedule)],
+  ['Sheet', (plan) => (plan.technique === 'stopMotion' ? sheetRows(plan, sheetOf(plan)) : [])],
   ['Power', power],
   ['Cards', storage],
   ['Events', events],
@@ -203,7 +208,7 @@ export function summaryText(plan: Plan, schedule: Schedule): string {
     ...SECTIONS.flatMap(([heading, rows]) => section(heading, rows(plan, schedule))),
     '',
     'Cautions',
-    ...cautionsOf(plan).flatMap((caution) => hanging('-', caution, 4)),
+    ...cautionsOf(plan, schedule).flatMap((caution) => hanging('-', caution, 4)),
   ];
   return `${lines.join('\n')}\n`;
 }

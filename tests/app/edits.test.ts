@@ -1,18 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { SUMMARIES, worstOf } from '../../src/app/sections/summary.ts';
+import { addKeyframe, removeKeyframe, spanOf } from '../../src/app/store/keyframes.ts';
 import {
   addAxis,
   addCard,
   addCurvePoint,
-  addKeyframe,
   addLoad,
   addSource,
   addTrack,
   freeName,
   removeAxis,
   removeCard,
-  removeKeyframe,
   removeSource,
   renameAxis,
   renameSource,
@@ -171,14 +170,17 @@ describe('lists', () => {
   });
 
   test('keyframes go in between, or where there is room', () => {
-    const added = addKeyframe(testPlan(), 0);
-    expect(added.move.tracks[0]?.keyframes.map(({ share }) => share)).toEqual([0, 0.5, 1]);
-    holdsTogether(added);
-    const one = removeKeyframe(testPlan(), 0, 0);
-    expect(one.move.tracks[0]?.keyframes.map(({ share }) => share)).toEqual([1]);
-    const again = addKeyframe(one, 0);
-    expect(again.move.tracks[0]?.keyframes.map(({ share }) => share)).toEqual([0, 1]);
-    holdsTogether(again);
+    const plan = testPlan();
+    const span = spanOf(schedule(plan).columns.elapsedS, false);
+    const shares = (of: Plan | undefined) => of?.move.tracks[0]?.keyframes.map(({ share }) => share);
+    const added = addKeyframe(plan, 0, span)?.plan;
+    expect(shares(added)).toEqual([0, 0.5, 1]);
+    holdsTogether(added ?? plan);
+    const one = removeKeyframe(plan, 0, 0);
+    expect(shares(one)).toEqual([1]);
+    const again = addKeyframe(one, 0, span)?.plan;
+    expect(shares(again)).toEqual([0, 1]);
+    holdsTogether(again ?? plan);
   });
 
   test('one more of everything holds together', () => {

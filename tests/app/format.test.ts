@@ -23,7 +23,7 @@ import {
 } from '../../src/app/format/numbers.ts';
 import { codecOf } from '../../src/app/format/quantity.ts';
 import { rateText, readRate } from '../../src/app/format/rate.ts';
-import { infoAt } from '../../src/app/store/paths.ts';
+import { infoAt } from '../../src/app/store/infos.ts';
 import { parseRate, toNumber } from '../../src/engine/time/ratio.ts';
 
 const spaced = (text: string) => text.replaceAll(NBSP, ' ');

@@ -1,6 +1,10 @@
 /** A plan of the tests' own: two axes, two sources, two cards. */
+import { fetchChecks } from '../../src/app/store/checker.ts';
 import { newAxis, newCard, newSource, readPlan } from '../../src/engine/plan/parse.ts';
 import { PLAN_FORMAT, PLAN_VERSION, type Plan } from '../../src/engine/plan/schema.ts';
+
+// In the page the checker comes after the figures; here it is there from the start.
+await fetchChecks();
 
 const smooth = { kind: 'smooth' } as const;
 

@@ -4,7 +4,8 @@ import { codecOf } from '../../src/app/format/quantity.ts';
 import { keptPlan } from '../../src/app/store/autosave.ts';
 import { draftAt, setDraft } from '../../src/app/store/drafts.ts';
 import { fileNameOf, planFor } from '../../src/app/store/files.ts';
-import { getAt, infoAt, partsOf, setAt } from '../../src/app/store/paths.ts';
+import { infoAt } from '../../src/app/store/infos.ts';
+import { getAt, partsOf, setAt } from '../../src/app/store/paths.ts';
 import {
   cancelGesture,
   change,

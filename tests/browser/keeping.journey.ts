@@ -83,6 +83,22 @@ describe('what was typed is still there', () => {
   });
 });
 
+test('a kept plan is shown before its checker has come, and what is typed without it is not lost', async () => {
+  const { page, context } = await visit(browser, origin);
+  await newPlan(page, '50 min', '21 s');
+  const before = await figures(page);
+  await page.waitForTimeout(300);
+  await page.route(/assets\/checks-.*\.js$/, (route) => route.abort());
+  await page.reload();
+  await page.getByRole('main').waitFor();
+  expect(await figures(page)).toEqual(before);
+  const pacing = page.getByRole('region', { name: 'Pacing' });
+  await pacing.getByRole('textbox', { name: 'Clip' }).fill('17 s');
+  await pacing.getByText('could not be fetched').waitFor();
+  expect(await figureText(page, 'Clip')).toBe('17 s');
+  await context.close();
+});
+
 describe('a file at fault', () => {
   test.each([
     ['cut.json', '{"format":"escapement-plan","version":1,', /not JSON|breaks off/],

@@ -19,6 +19,7 @@ const SECTIONS = [
   'Cycle',
   'Move',
   'Rig',
+  'Balance & support',
   'Power',
   'Storage',
   'Place & light',

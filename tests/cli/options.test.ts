@@ -15,5 +15,5 @@ test.each([
   [['--colour', 'a.json'], '--colour'],
   [['a.json', '--out'], '--out'],
   [['a.json', '--out', ''], '--out: found nothing; allowed: the name of a folder'],
-  [['a.json', '--json', '--frames'], '--json --frames: found both; allowed: one of them'],
+  [['a.json', '--json', '--frames'], '--json --frames: found 2; allowed: one of them'],
 ])('%j cannot be followed', (words, message) => expect(() => readOptions(words)).toThrow(message));

@@ -95,13 +95,21 @@ describe('lines', () => {
 });
 
 describe('the cautions', () => {
-  const cautions = (fields: object) => cautionsOf(planOf(fields)).join('\n');
+  const listed = (fields: object) => cautionsOf(planOf(fields), schedule(planOf(fields)));
+  const cautions = (fields: object) => listed(fields).join('\n');
   const axes = [{ name: 'Arm', kind: 'boom' }];
 
   test('name the arm overhead, and the pinch points of what moves', () => {
     expect(cautions({ rig: { axes } })).toContain('counterweight');
     expect(cautions({ rig: { axes } })).not.toContain('pinch');
     expect(cautions({ rig: { axes }, move: { mode: 'continuous' } })).toContain('pinch');
+  });
+
+  test('give the order in which camera and weights go on, once the arm is balanced', () => {
+    expect(cautions({ rig: { axes } })).not.toContain('first the camera, then the weights');
+    expect(cautions({ rig: { axes }, balance: { used: true } })).toContain(
+      'first the camera, then the weights',
+    );
   });
 
   test('name mains, lithium and the sun where they are', () => {
@@ -111,5 +119,5 @@ describe('the cautions', () => {
     expect(cautions({ place: { latitudeDeg: 43 } })).toMatch(/never look at the sun/);
   });
 
-  test('always say who decides', () => expect(cautionsOf(planOf({})).at(-1)).toMatch(/the operator decides/));
+  test('always say who decides', () => expect(listed({}).at(-1)).toMatch(/the operator decides/));
 });

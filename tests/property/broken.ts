@@ -115,12 +115,16 @@ function wrongFor(value: Json, dice: Dice): { value: Json; bare?: string } {
 
 const KNOWN_GOOD_KINDS = new Set(['title', 'notes']);
 
+/** Lists that may be left to what is said elsewhere. */
+const MAY_BE_NULL = /\.(actions|details)\[\d+\]\.passes$/;
+
 /** One field, or group, or list, gets a value of a wrong type or far out of range. */
 function wrongValue(root: Json, dice: Dice): Broken {
   const { path, value } = dice.pick(
     placesOf(root).filter((place) => !KNOWN_GOOD_KINDS.has(String(place.path[0]))),
   );
-  const wrong = wrongFor(value, dice);
+  const drawn = wrongFor(value, dice);
+  const wrong = drawn.value === null && MAY_BE_NULL.test(pathText(path)) ? { value: 0 } : drawn;
   put(root, path, wrong.value);
   const text = wrong.bare ? written(root).replace(`"${BARE}"`, wrong.bare) : written(root);
   return {

@@ -13,6 +13,12 @@ export function close(got: number | undefined, want: number, what: string, scale
   if (Math.abs(got - want) > allowed) throw new Error(`${what}: got ${got}, wanted ${want}`);
 }
 
+/** Throws if two numbers are farther apart than allowed. */
+export function near(got: number | undefined, want: number, what: string, allowed: number): void {
+  if (got === undefined || !(Math.abs(got - want) <= allowed))
+    throw new Error(`${what}: got ${got}, wanted ${want} within ${allowed}`);
+}
+
 /** Throws if two values are not the same. */
 export function same(got: unknown, want: unknown, what: string): void {
   if (!Object.is(got, want)) throw new Error(`${what}: got ${String(got)}, wanted ${String(want)}`);

@@ -1,16 +1,17 @@
 /** Random valid plans: every mode, many at the edge of what fits. */
 import fc from 'fast-check';
+import { START_EVENTS } from '../../src/engine/plan/constants.ts';
 import { defaultPlan, newAxis, newKeyframe } from '../../src/engine/plan/parse.ts';
 import {
   AXIS_KINDS,
   type Axis,
   type Card,
   type Ease,
+  type Keyframe,
   type Load,
   type Plan,
   RAMP_SETTINGS,
   type Source,
-  START_EVENTS,
   type Track,
 } from '../../src/engine/plan/schema.ts';
 import { SHUTTER_TABLE } from '../reference/exposure/tables.ts';
@@ -78,7 +79,7 @@ const shutter = fc.oneof(
 const unit = (places = 2) => decimals(0, 1, places);
 
 const ease: fc.Arbitrary<Ease> = fc.oneof(
-  oneOf<Ease>({ kind: 'linear' }, { kind: 'smooth' }, { kind: 'smoother' }),
+  oneOf<Ease>({ kind: 'linear' }, { kind: 'smooth' }, { kind: 'smoother' }, { kind: 'hold' }),
   fc.record({
     kind: fc.constant('cubicBezier' as const),
     x1: unit(),
@@ -93,12 +94,19 @@ const ease: fc.Arbitrary<Ease> = fc.oneof(
   })),
 );
 
+/** Kinds in units that they can move in; now and then in others. */
+const kindAndUnit = fc.tuple(oneOf(...AXIS_KINDS), fc.boolean(), fc.integer({ min: 0, max: 11 })).map(
+  ([kind, flip, odd]): Pick<Axis, 'kind' | 'unit'> => ({
+    kind,
+    unit: (kind === 'boom' || kind === 'focus' ? flip : (kind === 'slide') !== (odd === 0)) ? 'mm' : 'deg',
+  }),
+);
+
 const axis = (name: string, sources: readonly string[]): fc.Arbitrary<Axis> =>
   fc
     .record({
       name: fc.constant(name),
-      kind: oneOf(...AXIS_KINDS),
-      unit: oneOf<'mm' | 'deg'>('mm', 'deg'),
+      kindAndUnit,
       fullStepsPerTurn: oneOf(48, 200, 400),
       microsteps: oneOf(1, 8, 16, 64),
       gearRatio: oneOf(1, 5.18, 20),
@@ -106,17 +114,44 @@ const axis = (name: string, sources: readonly string[]): fc.Arbitrary<Axis> =>
       travel: fc.tuple(decimals(-300, 200, 1), decimals(0.1, 600, 1)),
       maxSpeed: oneOf(0.05, 1, 5, 20, 80),
       maxAccel: oneOf(0.01, 2, 40, 400),
-      backlash: oneOf(0, 0.1),
+      maxJerk: oneOf(0.1, 5, 400, 10_000),
+      backlash: oneOf(0, 0, 0.1, 1.5),
+      torqueNm: sometimes(oneOf(0.05, 0.4, 3)),
+      driveEfficiencyShare: oneOf(0.8, 0.3, 1),
+      arrive: oneOf<Axis['arrive']>('eitherWay', 'eitherWay', 'upwards', 'downwards'),
+      overrun: sometimes(oneOf(0, 0.4, 20)),
       holdW: decimals(0, 3, 1),
       moveW: decimals(0, 12, 1),
       source: oneOf(null, ...sources),
     })
-    .map(({ travel: [travelMin, length], ...rest }) => ({
+    .map(({ travel: [travelMin, length], kindAndUnit: unit, ...rest }) => ({
       ...newAxis(),
       ...rest,
+      ...unit,
       travelMin,
       travelMax: Math.round((travelMin + length) * 10) / 10,
     }));
+
+/** Places of a keyframe, also beyond the run. */
+const place = fc.record({
+  at: oneOf<Keyframe['at']>('share', 'share', 'frame', 'time'),
+  share: fc.integer({ min: 0, max: 60 }).map((n) => n / 60),
+  frame: fc.oneof(fc.integer({ min: 1, max: 16 }), fc.integer({ min: 1, max: 1200 })),
+  timeS: fc.oneof(decimals(0, 60, 1), fc.integer({ min: 0, max: 9000 })),
+});
+
+const FIELDS = { share: 'share', frame: 'frame', time: 'timeS' } as const;
+
+/** Those placed in the same way follow each other; of others nobody knows. */
+function inOrder(keyframes: readonly Keyframe[]): Keyframe[] {
+  const kept: Keyframe[] = [];
+  for (const keyframe of keyframes) {
+    const before = kept.at(-1);
+    const field = FIELDS[keyframe.at];
+    if (before?.at !== keyframe.at || keyframe[field] > before[field]) kept.push(keyframe);
+  }
+  return kept;
+}
 
 const track = ({ name, travelMin, travelMax }: Axis): fc.Arbitrary<Track> => {
   const reach = travelMax - travelMin;
@@ -125,26 +160,28 @@ const track = ({ name, travelMin, travelMax }: Axis): fc.Arbitrary<Track> => {
     { weight: 9, arbitrary: unit(3) },
     { weight: 1, arbitrary: decimals(-0.3, 1.3, 3) },
   );
+  const keyframe = (where: Pick<Keyframe, 'at' | 'share' | 'frame' | 'timeS'>) =>
+    fc
+      .record({ position: position.map((p) => travelMin + p * reach), ease })
+      .map((what) => newKeyframe({ ...where, ...what }));
+  const plain = fc
+    .uniqueArray(fc.integer({ min: 0, max: 60 }), { minLength: 1, maxLength: 5 })
+    .map((shares) => shares.sort((a, b) => a - b))
+    .map((shares) => shares.map((n) => ({ at: 'share' as const, share: n / 60, frame: 1, timeS: 0 })));
+  const mixed = fc.array(place, { minLength: 1, maxLength: 6 });
+  /** Rising places of one kind, so that most of them count. */
+  const rising = fc
+    .tuple(oneOf<'frame' | 'time'>('frame', 'time'), mixed)
+    .map(([at, places]) =>
+      places.map((given) => ({ ...given, at })).sort((a, b) => a[FIELDS[at]] - b[FIELDS[at]]),
+    );
   return fc.record({
     axis: fc.constant(name),
     thereAndBack: fc.boolean(),
     keyframes: fc
-      .uniqueArray(fc.integer({ min: 0, max: 60 }), { minLength: 1, maxLength: 5 })
-      .chain((shares) =>
-        fc.tuple(
-          ...shares
-            .sort((a, b) => a - b)
-            .map((share) =>
-              fc
-                .record({
-                  share: fc.constant(share / 60),
-                  position: position.map((p) => travelMin + p * reach),
-                  ease,
-                })
-                .map(newKeyframe),
-            ),
-        ),
-      ),
+      .oneof({ weight: 2, arbitrary: plain }, mixed, rising)
+      .chain((places) => fc.tuple(...places.map(keyframe)))
+      .map(inOrder),
   });
 };
 
@@ -300,6 +337,80 @@ const trigger = fc.record({
   counts: oneOf<Plan['trigger']['counts']>('startToStart', 'startToStart', 'endToStart'),
 });
 
+const metres = fc.oneof(decimals(-2000, 2000, 0), oneOf(0, 1000));
+const degrees = fc.oneof(decimals(-180, 180, 0), oneOf(0, 90));
+
+/** Where the rig's parts are, what it looks at, how it rings, and what it weighs. */
+const rigged = fc.record({
+  rig: fc.record({
+    pivotHeightMm: oneOf(0, 800, 1200),
+    lensBearingDeg: degrees,
+    lensTiltDeg: oneOf(0, 0, -20, 35),
+    arm: fc.record({
+      lengthMm: oneOf(10, 400, 1000, 1500),
+      planeTiltDeg: oneOf(0, 0, 30, 72.5, 90),
+      zeroDeg: oneOf(0, 0, -30, 45, 170),
+      keepsLevel: fc.boolean(),
+    }),
+    slide: fc.record({ bearingDeg: degrees, inclineDeg: oneOf(0, 0, 30, -90) }),
+    turntable: fc.record({ rightMm: metres, forwardMm: metres }),
+  }),
+  subject: fc.record({
+    used: oneOf(true, true, true, false),
+    rightMm: metres,
+    forwardMm: fc.oneof(decimals(300, 5000, 0), metres),
+    heightMm: oneOf(0, 900, 1200, 3000),
+    onTurntable: fc.boolean(),
+    aimed: fc.boolean(),
+    backgroundM: oneOf(0.1, 3, 100, 5000),
+    blurMaxPx: oneOf(0.1, 3, 40),
+    crossingMinS: oneOf(0.1, 2, 7),
+  }),
+  move: fc.record({
+    profile: oneOf<Plan['move']['profile']>('trapezoidal', 'jerkLimited'),
+    settleBy: oneOf<Plan['move']['settleBy']>('time', 'ringing', 'ringing'),
+    quiet: fc.boolean(),
+  }),
+  ringing: fc.record({
+    frequencyHz: oneOf(0.3, 2, 5, 37),
+    dampingRatio: oneOf(0.0005, 0.02, 0.3, 0.9),
+    tolerancePx: oneOf(0.01, 0.5, 5),
+    flexMm: oneOf(10, 400, 1000),
+    measuredSettleS: fc.option(oneOf(0, 0.4, 5), { nil: null, freq: 3 }),
+  }),
+  balance: fc.record({
+    used: oneOf(true, true, false),
+    workedOut: oneOf<Plan['balance']['workedOut']>('place', 'mass', 'residual'),
+    payloadKg: oneOf(0, 0.8, 1.5, 4),
+    armKg: oneOf(0, 1, 3.5),
+    armCentreMm: oneOf(-600, 0, 200, 700),
+    counterweightKg: oneOf(0, 2, 5, 12),
+    counterweightMm: oneOf(0, 300, 400, 900),
+    counterweightMaxMm: oneOf(200, 500, 1200),
+    ratedKg: sometimes(oneOf(1, 2, 6)),
+    ratedMm: oneOf(500, 1000),
+    baseKg: oneOf(0, 1.5, 8),
+    ballastKg: oneOf(0, 10),
+    supportKg: oneOf(0, 4),
+    supportRatedKg: sometimes(oneOf(4, 10, 25)),
+    feetRadiusMm: oneOf(60, 300, 500),
+    legs: oneOf(3, 4, 8),
+  }),
+});
+type Rigged = typeof rigged extends fc.Arbitrary<infer T> ? T : never;
+
+/** A plan on a rig: its own move, axes and tracks stay. */
+const onRig = (given: Rigged | null, plan: Plan): Plan => {
+  if (given === null) return plan;
+  const { rig, move, ...rest } = given;
+  return {
+    ...plan,
+    ...rest,
+    rig: { ...plan.rig, ...rig },
+    move: { ...plan.move, ...move },
+  };
+};
+
 const lists = fc
   .record({ axes: names(0, 4), sources: names(0, 3), loads: names(0, 4), cards: names(1, 4) })
   .chain(({ axes, sources, loads, cards }) =>
@@ -335,6 +446,7 @@ const anyCase: fc.Arbitrary<Case> = fc
     bracket: fc.record({ bracketCount: oneOf(1, 1, 1, 2, 3, 5), bracketStops: oneOf(0.5, 1, 2) }),
     guardS: oneOf(0, 0.2, 0.5, 2),
     lists,
+    rigged: fc.option(rigged, { nil: null, freq: 1 }),
     move: fc.record({
       mode: oneOf<Plan['move']['mode']>('still', 'moveShootMove', 'moveShootMove', 'continuous'),
       order: oneOf<Plan['move']['order']>('together', 'inTurn'),
@@ -348,45 +460,99 @@ const anyCase: fc.Arbitrary<Case> = fc
   .map((d) => ({
     marked: d.shutter.marked,
     // Cloned, since drawn objects may be without a prototype.
-    plan: structuredClone<Plan>({
-      ...defaultPlan(),
-      format: 'escapement-plan',
-      version: 1,
-      title: d.title,
-      notes: d.notes,
-      technique: d.technique,
-      ...d.paced,
-      start: { ...defaultPlan().start, date: d.when.date, time: d.when.time, whenRepeated: d.whenRepeated },
-      place: {
-        name: '',
-        zone: d.when.zone,
-        utcOffsetMin: d.utcOffsetMin,
-        latitudeDeg: null,
-        longitudeDeg: null,
-        horizon: [],
-      },
-      camera: { ...defaultPlan().camera, ...d.camera },
-      trigger: d.trigger,
-      exposure: {
-        ...defaultPlan().exposure,
-        shutterS: d.shutter.shutterS,
-        apertureF: 8,
-        iso: 100,
-        timedBy: d.timedBy,
-        ...d.bracket,
-      },
-      cycle: { guardS: d.guardS },
-      rig: { ...defaultPlan().rig, axes: d.lists.drawn.axes },
-      move: { ...defaultPlan().move, ...d.move, tracks: d.lists.tracks },
-      power: { temperatureC: d.temperatureC, sources: d.lists.drawn.sources, loads: d.lists.drawn.loads },
-      storage: { cards: d.lists.drawn.cards, cardChangeS: d.cardChangeS, copies: d.copies },
-    }),
+    plan: structuredClone<Plan>(
+      onRig(d.rigged, {
+        ...defaultPlan(),
+        format: 'escapement-plan',
+        version: 1,
+        title: d.title,
+        notes: d.notes,
+        technique: d.technique,
+        ...d.paced,
+        start: { ...defaultPlan().start, date: d.when.date, time: d.when.time, whenRepeated: d.whenRepeated },
+        place: {
+          name: '',
+          zone: d.when.zone,
+          utcOffsetMin: d.utcOffsetMin,
+          latitudeDeg: null,
+          longitudeDeg: null,
+          horizon: [],
+        },
+        camera: { ...defaultPlan().camera, ...d.camera },
+        trigger: d.trigger,
+        exposure: {
+          ...defaultPlan().exposure,
+          shutterS: d.shutter.shutterS,
+          apertureF: 8,
+          iso: 100,
+          timedBy: d.timedBy,
+          ...d.bracket,
+        },
+        cycle: { guardS: d.guardS },
+        rig: { ...defaultPlan().rig, axes: d.lists.drawn.axes },
+        move: { ...defaultPlan().move, ...d.move, tracks: d.lists.tracks },
+        power: { temperatureC: d.temperatureC, sources: d.lists.drawn.sources, loads: d.lists.drawn.loads },
+        storage: { cards: d.lists.drawn.cards, cardChangeS: d.cardChangeS, copies: d.copies },
+      }),
+    ),
   }));
 
 /** Random valid plans of at most {@link MOST_FRAMES} frames; longer ones are drawn again. */
 export const plans: fc.Arbitrary<Case> = anyCase.filter(
   ({ plan, marked }) => slowPace(plan, shotsOf(plan, marked)).frames <= MOST_FRAMES,
 );
+
+/** Kinds of axis of a rig that has all that matters, in any order. */
+const rigAxes = fc.shuffledSubarray(
+  ['boom', 'boom', 'slide', 'pan', 'pan', 'tilt', 'roll', 'turntable'] as const,
+  { minLength: 1, maxLength: 6 },
+);
+
+/** Each with a name and figures of its own; travels that a head or an arm has. */
+const rigLists = rigAxes
+  .chain((kinds) =>
+    fc.tuple(
+      ...kinds.map((kind, i) =>
+        fc
+          .tuple(axis(`${kind} ${i}`, []), fc.boolean(), oneOf(20, 90, 400))
+          .map(([drawn, inMm, half]): Axis => {
+            const unit = kind === 'slide' || (kind === 'boom' && inMm) ? 'mm' : 'deg';
+            const travel = unit === 'mm' ? {} : { travelMin: -half, travelMax: half };
+            return { ...drawn, kind, unit, source: null, ...travel };
+          }),
+      ),
+    ),
+  )
+  .chain((axes) =>
+    fc.record({
+      axes: fc.constant(axes),
+      tracks: each(axes, track).chain((tracks) => fc.subarray(tracks, { minLength: tracks.length - 1 })),
+    }),
+  );
+
+/** Random valid plans of few frames on rigs of every kind, most of them with a subject that moves in the picture. */
+export const rigPlans: fc.Arbitrary<Case> = fc
+  .record({
+    base: plans,
+    lists: rigLists,
+    rigged,
+    exposures: fc.oneof(fc.integer({ min: 1, max: 40 }), fc.integer({ min: 20, max: 120 })),
+    intervalS: oneOf(0.5, 2, 10, 60),
+    mode: oneOf<Plan['move']['mode']>('moveShootMove', 'moveShootMove', 'continuous', 'continuous', 'still'),
+  })
+  .map(({ base: { plan, marked }, lists: { axes, tracks }, rigged: given, exposures, intervalS, mode }) => ({
+    marked,
+    plan: structuredClone<Plan>(
+      onRig(given, {
+        ...plan,
+        clip: { ...plan.clip, frameRate: '1', holdFrames: 1, handlesFrames: 0 },
+        pacing: { workedOut: 'event', intervalS, eventS: 1, clipLengthS: exposures },
+        trigger: { ...plan.trigger, stepS: 0.001, minS: 0.001, maxS: 3600, counts: 'startToStart' },
+        rig: { ...plan.rig, axes },
+        move: { ...plan.move, mode, tracks },
+      }),
+    ),
+  }));
 
 const skies = fc.record({
   kind: fc.constantFrom('none' as const, 'studio' as const, 'sky' as const),

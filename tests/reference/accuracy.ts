@@ -1,12 +1,16 @@
 /** Prints every outside check with its worst error, and puts the table into README.md between its markers. */
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { measureBalance } from './balance/measure.ts';
 import { measureClock } from './clock/measure.ts';
 import { measureEase } from './ease/measure.ts';
 import { measureEnergy } from './energy/measure.ts';
 import { measureExposure } from './exposure/measure.ts';
 import { measureLight } from './light/measure.ts';
+import { measurePath } from './path/measure.ts';
 import { measureProfile } from './profile/measure.ts';
+import { measureRinging } from './ringing/measure.ts';
 import type { Row } from './rows.ts';
+import { measureSheet } from './sheet/measure.ts';
 import { measureSky } from './sky/measure.ts';
 import { measureSteps } from './steps/measure.ts';
 import { measureStorage } from './storage/measure.ts';
@@ -19,11 +23,15 @@ const SUBJECTS: Readonly<Record<string, () => Row[]>> = {
   Ease: measureEase,
   Moves: measureProfile,
   Steps: measureSteps,
+  Path: measurePath,
+  Ringing: measureRinging,
+  Balance: measureBalance,
   Exposure: measureExposure,
   Light: measureLight,
   Sky: measureSky,
   Energy: measureEnergy,
   Storage: measureStorage,
+  'Exposure sheet': measureSheet,
 };
 
 const START = '<!-- accuracy:start -->';

@@ -2,14 +2,20 @@
 import { type ReactNode, useEffect, useId, useRef } from 'react';
 import { showDialog } from '../store/view.ts';
 
-export function Dialog({ title, children }: { title: string; children: ReactNode }) {
+interface DialogProps {
+  title: string;
+  className?: string;
+  children: ReactNode;
+}
+
+export function Dialog({ title, className, children }: DialogProps) {
   const dialog = useRef<HTMLDialogElement>(null);
   const id = useId();
   useEffect(() => {
     if (dialog.current && !dialog.current.open) dialog.current.showModal();
   }, []);
   return (
-    <dialog ref={dialog} aria-labelledby={id} onClose={() => showDialog(null)}>
+    <dialog ref={dialog} className={className} aria-labelledby={id} onClose={() => showDialog(null)}>
       <h2 id={id}>{title}</h2>
       {children}
     </dialog>

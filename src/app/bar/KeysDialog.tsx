@@ -2,7 +2,7 @@
 import { CloseButton, Dialog } from './Dialog.tsx';
 
 const KEYS: readonly (readonly [string, string])[] = [
-  ['1 2', 'Plan, Days'],
+  ['1 2 3', 'Plan, Days, Sheet'],
   ['Tab', 'Strip, verdict, findings, inputs, cycle, margins, run'],
   ['=', 'In a figure of the strip: work it out from the others'],
   ['↑ ↓', 'In a field: one step; with Shift ten'],
@@ -10,6 +10,24 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['[ ]', 'Finding before, finding after'],
   ['← → ↑ ↓', "In the year's light: a day, a week; Page Up and Page Down a month, Home and End the year"],
   ['Enter', "In the year's light: put the plan on that day"],
+  [
+    '↑ ↓ ← →',
+    'On the sheet: row and cell; with Ctrl or Cmd the group before or after, with Shift rows are selected',
+  ],
+  [
+    'Enter F2',
+    'On the sheet: edit the cell, or type into it; Enter takes it and goes down, Tab to the right, Esc restores',
+  ],
+  ['Space', 'On the sheet: exposures done, or not done after all'],
+  ['Ctrl or Cmd A', 'On the sheet: select the group; once more, all'],
+  ['Insert', 'On the sheet: exposures after the selected ones; also Alt Enter'],
+  ['Delete', 'On the sheet: remove what is selected'],
+  ['Ctrl or Cmd D', 'On the sheet: duplicate what is selected'],
+  ['Ctrl or Cmd C V', 'On the sheet: copy rows, paste rows of a spreadsheet'],
+  [
+    'Alt ↑ ↓',
+    'On the sheet: a new action begins here, join with the next; in the frames of a time-lapse the event before or after',
+  ],
   ['Ctrl or Cmd Z', 'Undo; with Shift redo'],
   ['Ctrl or Cmd S', 'Save the plan as a file'],
   ['Ctrl or Cmd O', 'Open a plan file'],

@@ -7,7 +7,7 @@ import { faultsText, readField } from '../fields/entry.ts';
 import { codecOf } from '../format/quantity.ts';
 import { StandingIcon } from '../icons.tsx';
 import { openPlan, planFor } from '../store/files.ts';
-import { infoAt } from '../store/paths.ts';
+import { infoAt } from '../store/infos.ts';
 import { CloseButton, Dialog } from './Dialog.tsx';
 
 const EVENT = 'pacing.eventS';

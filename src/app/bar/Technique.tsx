@@ -1,24 +1,26 @@
 /** Time-lapse or stop-motion. */
-import { enter } from '../fields/entry.ts';
+import { TECHNIQUES } from '../../engine/plan/constants.ts';
 import { wordText } from '../fields/words.ts';
-import { infoAt } from '../store/paths.ts';
-import { endGesture, usePlan } from '../store/plan.ts';
+import { withChecks } from '../store/checker.ts';
+import { changeField, endGesture, usePlan } from '../store/plan.ts';
 
 export function Technique() {
   const technique = usePlan((plan) => plan.technique);
   return (
     <fieldset className="seg technique">
       <legend className="vh">Technique</legend>
-      {infoAt('technique').words?.map((word) => (
+      {TECHNIQUES.map((word) => (
         <button
           key={word}
           type="button"
           aria-pressed={word === technique}
-          onClick={() => {
-            endGesture();
-            enter('technique', word);
-            endGesture();
-          }}
+          onClick={() =>
+            withChecks(() => {
+              endGesture();
+              changeField('technique', word);
+              endGesture();
+            })
+          }
         >
           {wordText(word)}
         </button>

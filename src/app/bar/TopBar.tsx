@@ -1,13 +1,13 @@
 /** Name, title, technique, and what one does with plans. */
 import { useRef } from 'react';
-import { enterText } from '../fields/entry.ts';
 import { MenuIcon, PenIcon, RedoIcon, StandingIcon, ThemeIcon, UndoIcon } from '../icons.tsx';
 import { useSaving, writeHere } from '../store/autosave.ts';
+import { takeTyped, withChecks } from '../store/checker.ts';
 import { setDraft, useDraft } from '../store/drafts.ts';
 import { DEMOS, openDemo, openFile, saveFile } from '../store/files.ts';
 import { setAt } from '../store/paths.ts';
 import { cancelGesture, endGesture, redo, undo, useHistory, usePlan } from '../store/plan.ts';
-import { showDialog } from '../store/view.ts';
+import { showDialog, showKit } from '../store/view.ts';
 import { type Theme, useTheme } from '../theme.ts';
 import { Menu } from './Menu.tsx';
 import { Technique } from './Technique.tsx';
@@ -23,6 +23,10 @@ function Title() {
     endGesture();
     setDraft(TITLE, null);
   };
+  const cancel = () => {
+    cancelGesture(TITLE);
+    setDraft(TITLE, null);
+  };
   return (
     <label className="title">
       <span className="vh">Title of the plan</span>
@@ -32,18 +36,16 @@ function Title() {
         maxLength={120}
         spellCheck={false}
         autoComplete="off"
-        onChange={({ target }) =>
-          setDraft(TITLE, {
-            text: target.value,
-            error: enterText(TITLE, target.value, (plan, value) => setAt(plan, TITLE, value)),
-          })
+        onChange={({ target: { value } }) =>
+          takeTyped(TITLE, value, ({ enterText }) =>
+            enterText(TITLE, value, (plan, title) => setAt(plan, TITLE, title)),
+          )
         }
-        onBlur={leave}
+        onBlur={() => withChecks(leave)}
         onKeyDown={(event) => {
           if (event.key === 'Enter') event.currentTarget.blur();
           if (event.key !== 'Escape') return;
-          cancelGesture(TITLE);
-          setDraft(TITLE, null);
+          withChecks(cancel, cancel);
         }}
       />
       <PenIcon />
@@ -143,6 +145,7 @@ export function TopBar() {
   const picker = useRef<HTMLInputElement>(null);
   const pick = () => picker.current?.click();
   const newPlan = () => showDialog('new');
+  const kit = () => showKit();
   return (
     <header className="top">
       <h1 className="name">Escapement</h1>
@@ -160,6 +163,9 @@ export function TopBar() {
             Open
           </button>
           <SaveButton />
+          <button type="button" onClick={kit}>
+            Kit
+          </button>
           <Menu label="Demos">
             <Demos />
           </Menu>
@@ -182,6 +188,9 @@ export function TopBar() {
             Open a plan file
           </button>
           <SaveButton />
+          <button type="button" onClick={kit}>
+            Kit
+          </button>
           <p className="s">Demos</p>
           <Demos />
           <button type="button" onClick={() => showDialog('keys')}>

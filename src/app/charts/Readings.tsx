@@ -1,8 +1,20 @@
 import type { Reading } from './chart.ts';
 import { colourOf } from './trace.ts';
 
+/** Lines that can be chosen by their names. */
+export interface LineChoice {
+  names: readonly string[];
+  chosen: string | null;
+  onChoose: (name: string) => void;
+}
+
+interface Props {
+  readings: readonly Reading[];
+  choice?: LineChoice | undefined;
+}
+
 /** What the charts read under the cursor; the swatch is the legend. */
-export function Readings({ readings }: { readings: readonly Reading[] }) {
+export function Readings({ readings, choice }: Props) {
   return (
     <dl className="chart-readings">
       {readings.map((reading, n) => (
@@ -20,7 +32,7 @@ export function Readings({ readings }: { readings: readonly Reading[] }) {
                 />
               </svg>
             )}
-            <span>{reading.name}</span>
+            <ReadingName reading={reading} choice={choice} />
           </dt>
           <dd>
             <span className="chart-figure">{reading.value}</span> <small>{reading.unit}</small>
@@ -28,5 +40,21 @@ export function Readings({ readings }: { readings: readonly Reading[] }) {
         </div>
       ))}
     </dl>
+  );
+}
+
+/** The name of a line; where there is a choice, a button that takes it. */
+function ReadingName({ reading: { name, style }, choice }: { reading: Reading; choice: Props['choice'] }) {
+  if (!style || !choice?.names.includes(name)) return <span>{name}</span>;
+  return (
+    <button
+      type="button"
+      className="reading-choice"
+      aria-pressed={name === choice.chosen}
+      aria-label={`${name}: its keyframes`}
+      onClick={() => choice.onChoose(name)}
+    >
+      {name}
+    </button>
   );
 }

@@ -2,6 +2,8 @@ import { useMemo, useRef } from 'react';
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { Schedule } from '../../engine/schedule-types.ts';
 import { plural } from '../format/numbers.ts';
+import { useShown } from '../tracks/shown.ts';
+import { AXES_TITLE } from './axesChart.ts';
 import { CHANGES_PX, ClockChanges, TRACK_PX } from './ClockChanges.tsx';
 import { CursorFlag } from './CursorFlag.tsx';
 import type { TableColumn } from './chart.ts';
@@ -11,6 +13,7 @@ import { Readings } from './Readings.tsx';
 import { RunRow } from './RunRow.tsx';
 import { runCharts } from './runCharts.ts';
 import { clockAxis, frameAxis, runView } from './runView.ts';
+import { ShowQuantity } from './ShowQuantity.tsx';
 import { skyBand } from './skyBand.ts';
 import { TimeAxis } from './TimeAxis.tsx';
 import { useDrag } from './useDrag.ts';
@@ -36,11 +39,15 @@ interface Props {
 export function RunPanel({ schedule, plan, cursor, onCursor }: Props) {
   const [ref, width] = useWidth<HTMLDivElement>();
   const frames = schedule.columns.elapsedS.length;
+  const moves = plan.move.mode !== 'still' && plan.move.tracks.length > 0;
   return (
     <section className="chart-panel run-panel" aria-labelledby="run-heading">
       <header>
         <h2 id="run-heading">Run</h2>
-        <p>{plural(frames, 'frame')} against the clock. Drag the cursor, or step with the arrow keys.</p>
+        <p>
+          {plural(frames, 'frame')} against the clock. Drag the cursor{moves ? ' or a keyframe' : ''}, or step
+          with the arrow keys.
+        </p>
       </header>
       <div ref={ref} className={width >= WIDE_PX ? 'run-wide' : 'run-narrow'}>
         {width > 0 && frames > 0 && (
@@ -57,19 +64,22 @@ function RunCharts({ schedule, plan, cursor, onCursor, width }: Props & { width:
   const wide = width >= WIDE_PX;
   const { gutterPx, paddingPx } = wide ? WIDE : NARROW;
   const plotPx = Math.max(120, width - paddingPx - gutterPx);
+  const quantity = useShown((shown) => shown.quantity);
+  const held = useShown((shown) => shown.held);
   const drawn = useMemo(() => {
     const view = runView(schedule, plotPx);
     const sky = skyBand(view);
     return {
       view,
       sky,
-      charts: runCharts(view, plan, sky),
+      charts: runCharts(view, plan, sky, { quantity, held }),
       clock: clockAxis(schedule, view),
       frames: frameAxis(view),
       leading: leadingColumns(schedule),
     };
-  }, [schedule, plan, plotPx]);
+  }, [schedule, plan, plotPx, quantity, held]);
   const { view, sky, charts, clock, frames, leading } = drawn;
+  const axes = charts.find(({ title }) => title === AXES_TITLE);
   const index = cursorIndex(schedule, cursor);
   const cursorX = view.x(Number(view.elapsedS[index]));
   const trackPx = schedule.offsets.length > 1 ? TRACK_PX + CHANGES_PX : TRACK_PX;
@@ -109,7 +119,9 @@ function RunCharts({ schedule, plan, cursor, onCursor, width }: Props & { width:
       </div>
       {sky === null && <NoSky />}
       {charts.map((chart) => (
-        <RunRow key={chart.id} {...{ chart, view, gutterPx, wide, clock, sky, index, leading }} />
+        <RunRow key={chart.id} {...{ chart, view, gutterPx, wide, clock, sky, index, leading }}>
+          {chart === axes && <ShowQuantity />}
+        </RunRow>
       ))}
       <div className="run-bottom">
         <div className="run-plot">

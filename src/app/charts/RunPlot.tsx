@@ -19,13 +19,13 @@ interface Props {
   sky: SkyBand | null;
 }
 
-/** One chart of the run without its cursor: recharts draws the frame, the lines are our own paths over it. */
+/** One chart of the run without its cursor: recharts draws the axis, the lines are our own paths over its frame. */
 export const RunPlot = memo(function RunPlot({ chart, view, gutterPx, clock, sky }: Props) {
   const { heightPx, domain, ticks, bands, overSky } = chart;
   return (
     <>
       {sky && <SkyGround {...{ sky, gutterPx, heightPx }} full={overSky !== undefined} />}
-      {/* The frame is only looked at: recharts listens for focus, which would make each layer a stop for Tab. */}
+      {/* The frame is only looked at. */}
       <div inert>
         <PlotFrame
           {...{ heightPx, domain, ticks, bands, gutterPx }}

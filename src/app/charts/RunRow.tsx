@@ -1,4 +1,6 @@
-import { useState } from 'react';
+import { type ReactNode, Suspense, useState } from 'react';
+import { fetched } from '../fetched.tsx';
+import { chooseAxis, useShown } from '../tracks/shown.ts';
 import { ChartTable, TableSwitch, tableRows } from './ChartTable.tsx';
 import type { ChartModel, TableColumn } from './chart.ts';
 import { Readings } from './Readings.tsx';
@@ -6,6 +8,10 @@ import { RunPlot } from './RunPlot.tsx';
 import type { PlacedTick, RunView } from './runView.ts';
 import type { SkyBand } from './skyBand.ts';
 import { colourOf } from './trace.ts';
+
+/** Only where a track is drawn that can be edited. */
+const Handles = fetched(null, () => import('../tracks/inCharts.ts').then((part) => part.Handles));
+const AddHere = fetched(null, () => import('../tracks/inCharts.ts').then((part) => part.AddHere));
 
 interface Props {
   chart: ChartModel;
@@ -19,12 +25,15 @@ interface Props {
   index: number;
   /** Frame and clock, before the columns of the chart. */
   leading: TableColumn[];
+  /** Above its read-out. */
+  children?: ReactNode;
 }
 
 /** One chart of the run with its title, its cursor and what it reads there. */
-export function RunRow({ chart, view, gutterPx, wide, clock, sky, index, leading }: Props) {
+export function RunRow({ chart, view, gutterPx, wide, clock, sky, index, leading, children }: Props) {
   const [asTable, setAsTable] = useState(false);
   const name = `${chart.title} over the run, ${chart.unit}`;
+  const choice = useLineChoice(chart);
   return (
     <div className="run-row">
       <div className="run-plot">
@@ -38,23 +47,47 @@ export function RunRow({ chart, view, gutterPx, wide, clock, sky, index, leading
             rows={tableRows(view.elapsedS.length)}
           />
         ) : (
-          <div className="run-drawing" role="img" aria-label={`${name}. ${chart.summary}`}>
-            <RunPlot chart={chart} view={view} gutterPx={gutterPx} clock={clock} sky={sky} />
-            <CursorLine
-              chart={chart}
-              x={gutterPx + view.x(Number(view.elapsedS[index]))}
-              index={index}
-              wide={wide}
-            />
+          <div className="run-stage">
+            <div className="run-drawing" role="img" aria-label={`${name}. ${chart.summary}`}>
+              <RunPlot chart={chart} view={view} gutterPx={gutterPx} clock={clock} sky={sky} />
+              <CursorLine
+                chart={chart}
+                x={gutterPx + view.x(Number(view.elapsedS[index]))}
+                index={index}
+                wide={wide}
+              />
+            </div>
+            {choice?.chosen && (
+              <Suspense>
+                <Handles {...{ chart, view, gutterPx, index }} axis={choice.chosen} />
+              </Suspense>
+            )}
           </div>
         )}
       </div>
       <div className="run-readings">
-        <Readings readings={chart.read(index)} />
-        <TableSwitch of={chart.title} on={asTable} onChange={setAsTable} />
+        {children}
+        <Readings readings={chart.read(index)} choice={choice} />
+        <div className="run-links">
+          {choice?.chosen && (
+            <Suspense>
+              <AddHere axis={choice.chosen} index={index} elapsedS={view.elapsedS} />
+            </Suspense>
+          )}
+          <TableSwitch of={chart.title} on={asTable} onChange={setAsTable} />
+        </div>
       </div>
     </div>
   );
+}
+
+/** Which axis's keyframes can be taken hold of: the one chosen last, else the first. */
+function useLineChoice({ editable }: ChartModel) {
+  const axis = useShown((shown) => shown.axis);
+  if (!editable) return undefined;
+  const { axes: names } = editable;
+  const chosen = axis !== null && names.includes(axis) ? axis : (names[0] ?? null);
+  return { names, chosen, onChoose: chooseAxis };
 }
 
 /** The shared cursor in one chart: a rule and a ring on every line. */

@@ -74,6 +74,14 @@ export interface TableColumn {
   cell(index: number): string;
 }
 
+/** What can be edited in a chart of positions: the tracks of these axes, on a scale of these positions. */
+export interface Editable {
+  axes: readonly string[];
+  unit: 'mm' | 'deg';
+  low: number;
+  high: number;
+}
+
 /** A chart, worked out for one width. Pixels count from the top left corner of the plot. */
 export interface ChartModel {
   id: string;
@@ -98,6 +106,7 @@ export interface ChartModel {
   overSky?: SkyDrawing;
   /** Rows of the sun at its foot. */
   lanes?: readonly SunLane[];
+  editable?: Editable;
   /** The chart in words. */
   summary: string;
   /** Says it instead of an empty plot. */

@@ -1,8 +1,10 @@
 /** One word out of a list, a switch, or the source that feeds something. */
 
 import { memo, useId } from 'react';
-import { getAt, infoAt } from '../store/paths.ts';
-import { endGesture, usePlan } from '../store/plan.ts';
+import type { Desk } from '../store/desk.ts';
+import { infoAt } from '../store/infos.ts';
+import { getAt } from '../store/paths.ts';
+import { useDesk, usePlan } from '../store/plan.ts';
 import { enter } from './entry.ts';
 import { FieldFrame } from './FieldFrame.tsx';
 import { helpOf } from './help.ts';
@@ -16,14 +18,15 @@ interface ChoiceProps {
 }
 
 /** A choice is a step of its own: it does not join what was typed before. */
-function choose(path: string, value: unknown): void {
-  endGesture();
-  enter(path, value);
-  endGesture();
+function choose(desk: Desk, path: string, value: unknown): void {
+  desk.endGesture();
+  enter(path, value, desk);
+  desk.endGesture();
 }
 
 /** Few words side by side. */
 export const Segments = memo(function Segments({ path, label, bare }: ChoiceProps) {
+  const desk = useDesk();
   const value = usePlan((plan) => getAt(plan, path)) as string | undefined;
   const info = infoAt(path);
   const title = label ?? info.title;
@@ -38,7 +41,12 @@ export const Segments = memo(function Segments({ path, label, bare }: ChoiceProp
       <fieldset className="seg full" title={helpOf(info)}>
         <legend className="vh">{title}</legend>
         {info.words?.map((word) => (
-          <button key={word} type="button" aria-pressed={word === value} onClick={() => choose(path, word)}>
+          <button
+            key={word}
+            type="button"
+            aria-pressed={word === value}
+            onClick={() => choose(desk, path, word)}
+          >
             {wordText(word)}
           </button>
         ))}
@@ -80,6 +88,7 @@ export function Select({ id, value, options, label, describedBy, onChoose }: Sel
 /** More words than fit side by side. */
 export const Choice = memo(function Choice({ path, label, wide, bare }: ChoiceProps) {
   const id = useId();
+  const desk = useDesk();
   const value = usePlan((plan) => getAt(plan, path)) as string | undefined;
   const info = infoAt(path);
   if (value === undefined) return null;
@@ -94,7 +103,7 @@ export const Choice = memo(function Choice({ path, label, wide, bare }: ChoicePr
           options={options}
           label={bare ? title : undefined}
           describedBy={described}
-          onChoose={(word) => choose(path, word)}
+          onChoose={(word) => choose(desk, path, word)}
         />
       )}
     </FieldFrame>
@@ -104,6 +113,7 @@ export const Choice = memo(function Choice({ path, label, wide, bare }: ChoicePr
 /** Yes or no. */
 export const Flag = memo(function Flag({ path, label }: ChoiceProps) {
   const id = useId();
+  const desk = useDesk();
   const value = usePlan((plan) => getAt(plan, path)) as boolean | undefined;
   const info = infoAt(path);
   if (value === undefined) return null;
@@ -114,7 +124,7 @@ export const Flag = memo(function Flag({ path, label }: ChoiceProps) {
         type="checkbox"
         checked={value}
         aria-describedby={helpOf(info) ? `${id}-note` : undefined}
-        onChange={(event) => choose(path, event.target.checked)}
+        onChange={(event) => choose(desk, path, event.target.checked)}
       />
       <label htmlFor={id}>{label ?? info.title}</label>
       {helpOf(info) && (
@@ -131,6 +141,7 @@ const NONE = '';
 /** Which source feeds an axis or a load. */
 export const FedBy = memo(function FedBy({ path }: { path: string }) {
   const id = useId();
+  const desk = useDesk();
   const value = usePlan((plan) => getAt(plan, path)) as string | null | undefined;
   const sources = usePlan((plan) => plan.power.sources);
   const info = infoAt(path);
@@ -147,7 +158,7 @@ export const FedBy = memo(function FedBy({ path }: { path: string }) {
           value={value ?? NONE}
           options={options}
           describedBy={described}
-          onChoose={(name) => choose(path, name === NONE ? null : name)}
+          onChoose={(name) => choose(desk, path, name === NONE ? null : name)}
         />
       )}
     </FieldFrame>

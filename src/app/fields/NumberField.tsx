@@ -5,9 +5,11 @@ import type { FieldInfo } from '../../engine/plan/faults.ts';
 import { allowedText, type Codec, fullText } from '../format/allowed.ts';
 import { codecOf } from '../format/quantity.ts';
 import { LessIcon, MoreIcon } from '../icons.tsx';
-import { setDraft, useDraft } from '../store/drafts.ts';
-import { getAt, infoAt, patternOf } from '../store/paths.ts';
-import { cancelGesture, endGesture, usePlan } from '../store/plan.ts';
+import type { Desk } from '../store/desk.ts';
+import { useDraft } from '../store/drafts.ts';
+import { infoAt, patternOf } from '../store/infos.ts';
+import { getAt } from '../store/paths.ts';
+import { useDesk, usePlan } from '../store/plan.ts';
 import { enter, readField, stepped } from './entry.ts';
 import { FieldFrame, Unit } from './FieldFrame.tsx';
 import { helpOf } from './help.ts';
@@ -36,9 +38,10 @@ interface NumberFieldProps {
 type Series = readonly number[] | undefined;
 
 /** What typing, stepping and leaving do to the field at a path. */
-function editing(path: string, series: Series, info: FieldInfo, codec: Codec, basis: number) {
+function editing(desk: Desk, path: string, series: Series, info: FieldInfo, codec: Codec, basis: number) {
+  const setDraft = desk.drafts.set;
   const put = (value: number | null, text: string, keep: boolean) => {
-    const error = enter(path, value);
+    const error = enter(path, value, desk);
     setDraft(path, keep || error !== null ? { text, error } : null);
   };
   return {
@@ -53,7 +56,7 @@ function editing(path: string, series: Series, info: FieldInfo, codec: Codec, ba
     },
     pick: (value: number) => put(value, codec.text(value), false),
     restore() {
-      cancelGesture(path);
+      desk.cancelGesture(path);
       setDraft(path, null);
     },
   };
@@ -116,13 +119,14 @@ export const NumberField = memo(function NumberField(props: NumberFieldProps) {
   const { path, axisUnit, workedOut, bare, plain, like = path } = props;
   const id = useId();
   const value = usePlan((plan) => getAt(plan, path)) as number | null | undefined;
-  const draft = useDraft(path);
+  const desk = useDesk();
+  const draft = useDraft(path, desk.drafts);
   if (value === undefined) return null;
   const info = infoAt(path);
   const codec = codecOf(patternOf(like), infoAt(like).unit, axisUnit);
   const series = seriesOf(like);
   const basis = value ?? workedOut ?? Math.max(0, info.minimum ?? 0);
-  const edit = editing(path, series, info, codec, basis);
+  const edit = editing(desk, path, series, info, codec, basis);
   const text = draft?.text ?? (value === null ? '' : codec.text(value));
   const error = draft?.error ?? null;
 
@@ -133,15 +137,15 @@ export const NumberField = memo(function NumberField(props: NumberFieldProps) {
     } else if (event.key === 'Escape') {
       edit.restore();
     } else if (event.key === 'Enter' && error === null) {
-      setDraft(path, null);
-      endGesture();
+      desk.drafts.set(path, null);
+      desk.endGesture();
     }
   };
   const onBlur = (event: FocusEvent) => {
     // The buttons beside it belong to the same gesture.
     if (event.currentTarget.closest('.box')?.contains(event.relatedTarget)) return;
-    endGesture();
-    if (error === null) setDraft(path, null);
+    desk.endGesture();
+    if (error === null) desk.drafts.set(path, null);
   };
 
   const label = props.label ?? info.title;

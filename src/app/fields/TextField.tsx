@@ -2,9 +2,10 @@
 
 import { type HTMLAttributes, memo, useId } from 'react';
 import type { Plan } from '../../engine/plan/schema.ts';
-import { setDraft, useDraft } from '../store/drafts.ts';
-import { getAt, infoAt, setAt } from '../store/paths.ts';
-import { cancelGesture, endGesture, usePlan } from '../store/plan.ts';
+import { useDraft } from '../store/drafts.ts';
+import { infoAt } from '../store/infos.ts';
+import { getAt, setAt } from '../store/paths.ts';
+import { useDesk, usePlan } from '../store/plan.ts';
 import { enterText } from './entry.ts';
 import { FieldFrame, Unit } from './FieldFrame.tsx';
 import { helpOf } from './help.ts';
@@ -35,14 +36,16 @@ export const TextField = memo(function TextField(props: TextFieldProps) {
   const ownId = useId();
   const id = props.id ?? ownId;
   const value = usePlan((plan) => getAt(plan, path)) as string | undefined;
-  const draft = useDraft(path);
+  const desk = useDesk();
+  const draft = useDraft(path, desk.drafts);
   if (value === undefined) return null;
   const info = infoAt(path);
   const error = draft?.error ?? null;
-  const type = (text: string) => setDraft(path, { text, error: enterText(path, read(text), put) });
+  const type = (text: string) =>
+    desk.drafts.set(path, { text, error: enterText(path, read(text), put, desk) });
   const leave = () => {
-    endGesture();
-    if (error === null) setDraft(path, null);
+    desk.endGesture();
+    if (error === null) desk.drafts.set(path, null);
   };
   return (
     <FieldFrame
@@ -72,8 +75,8 @@ export const TextField = memo(function TextField(props: TextFieldProps) {
               onKeyDown={(event) => {
                 if (event.key === 'Enter') leave();
                 if (event.key !== 'Escape') return;
-                cancelGesture(path);
-                setDraft(path, null);
+                desk.cancelGesture(path);
+                desk.drafts.set(path, null);
               }}
             />
             <Unit text={draft?.text ?? show(value)} unit={info.unit ?? ''} />

@@ -3,9 +3,9 @@ import { type Fault, type FieldInfo, pathText } from '../../engine/plan/faults.t
 import { readPlan } from '../../engine/plan/parse.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import { allowedText, type Codec } from '../format/allowed.ts';
-import { setDraft } from '../store/drafts.ts';
-import { type Edit, editAll, infoAt, partsOf } from '../store/paths.ts';
-import { change, changeField, currentPlan } from '../store/plan.ts';
+import { infoAt } from '../store/infos.ts';
+import { type Edit, editAll, partsOf } from '../store/paths.ts';
+import { changeField, planDesk } from '../store/plan.ts';
 
 /** A value, or why the text is none. */
 export type Read = { value: number | null } | { error: string };
@@ -43,8 +43,8 @@ export function faultsText(faults: readonly Fault[], path: string): string | nul
 }
 
 /** Puts a value into the plan. @returns why it does not fit, or null */
-export const enter = (path: string, value: unknown): string | null =>
-  faultsText(changeField(path, value), path);
+export const enter = (path: string, value: unknown, desk = planDesk): string | null =>
+  faultsText(changeField(path, value, desk), path);
 
 /** A value some steps on, within the range, free of binary dust. */
 export function stepped(value: number, steps: number, info: FieldInfo): number {
@@ -67,10 +67,11 @@ export function enterText(
   path: string,
   text: string,
   put: (plan: Plan, text: string) => Plan,
+  desk = planDesk,
 ): string | null {
-  const next = put(currentPlan(), text);
+  const next = put(desk.store.getState().plan, text);
   const read = readPlan(next);
-  return faultsText(read.ok ? change(next, path) : read.faults, path);
+  return faultsText(read.ok ? desk.change(next, path) : read.faults, path);
 }
 
 /**
@@ -78,11 +79,15 @@ export function enterText(
  * @param gesture - changes in a row under one name are one step; without a name it is a step of its own
  * @returns why they do not fit, or null
  */
-export function enterAll(edits: readonly Edit[], gesture: string | null = null): string | null {
-  const next = editAll(currentPlan(), edits);
+export function enterAll(
+  edits: readonly Edit[],
+  gesture: string | null = null,
+  desk = planDesk,
+): string | null {
+  const next = editAll(desk.store.getState().plan, edits);
   const read = readPlan(next);
-  const error = faultsText(read.ok ? change(next, gesture) : read.faults, edits[0]?.[0] ?? '');
+  const error = faultsText(read.ok ? desk.change(next, gesture) : read.faults, edits[0]?.[0] ?? '');
   // What was typed there before is not what stands there now.
-  if (error === null) for (const [path] of edits) setDraft(path, null);
+  if (error === null) for (const [path] of edits) desk.drafts.set(path, null);
   return error;
 }

@@ -52,6 +52,9 @@ const share: Codec = {
   kind: 'a percentage',
 };
 
+/** A place in the run: its last digits would be of no frame. */
+const place: Codec = { ...share, text: (value) => numberText(value * 100, 4) };
+
 const bytes = (per: '' | '/s'): Codec => ({
   text: (value) => numberText(value / bytesUnit(value).size),
   unit: (value) => `${bytesUnit(value).unit}${per}`,
@@ -108,6 +111,7 @@ const fromEvent: Codec = {
 
 const BY_PATH: Readonly<Record<string, Codec>> = {
   'exposure.shutterS': shutter,
+  'move.tracks.0.keyframes.0.share': place,
   'start.offsetMin': fromEvent,
   'light.meteredShutterS': shutter,
   'place.utcOffsetMin': offset,

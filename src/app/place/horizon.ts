@@ -1,7 +1,7 @@
 /** Points of the user's own horizon, typed or pasted: two columns, azimuth and altitude, in any usual separation. */
 import type { HorizonPoint } from '../../engine/plan/schema.ts';
 import { numberText, readNumber } from '../format/numbers.ts';
-import { infoAt } from '../store/paths.ts';
+import { infoAt } from '../store/infos.ts';
 
 /** A row that cannot be used, counted from 1, and why. */
 export interface RowFault {

@@ -1,8 +1,12 @@
+import { exposureBytes } from '../../engine/storage/storage.ts';
 import { Flag, Segments } from '../fields/ChoiceField.tsx';
+import { enterAll } from '../fields/entry.ts';
 import { NumberField } from '../fields/NumberField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { bytesText } from '../format/bytes.ts';
-import { useSchedule } from '../store/plan.ts';
+import { FromKit, KeepLine } from '../kit/FromKit.tsx';
+import { TimedWriteHelper, type TimedWriteProps } from '../measure/Helpers.tsx';
+import { endGesture, usePlan, useSchedule } from '../store/plan.ts';
 import { More } from './parts.tsx';
 import { TestFrameDrop } from './TestFrameDrop.tsx';
 import { ViewFields } from './ViewFields.tsx';
@@ -19,10 +23,33 @@ function FrameTotal() {
   );
 }
 
+const GEAR = ['camera', 'lens', 'trigger'] as const;
+
+const takeWrite: TimedWriteProps['onTake'] = (values) => {
+  endGesture();
+  return enterAll([
+    'writeS' in values
+      ? ['camera.writeS', values.writeS]
+      : [`storage.cards.${values.card}.writeBytesPerS`, values.writeBytesPerS],
+  ]);
+};
+
+function TimedWrite() {
+  const frameBytes = usePlan(exposureBytes);
+  const cards = usePlan((plan) => plan.storage.cards);
+  return (
+    <TimedWriteHelper frameBytes={frameBytes} cards={cards.map(({ name }) => name)} onTake={takeWrite} />
+  );
+}
+
 /** Camera and trigger: what they take, how long, how much. */
 export function CameraBody() {
   return (
     <>
+      <div className="row w2">
+        <FromKit kinds={GEAR} />
+        <KeepLine kinds={GEAR} />
+      </div>
       <TextField path="camera.name" label="Camera" />
       <TextField path="trigger.name" label="Trigger" />
       <NumberField path="camera.shutterLagS" />
@@ -35,6 +62,7 @@ export function CameraBody() {
       <FrameSize />
       <FrameTotal />
       <TestFrameDrop />
+      <TimedWrite />
       <NumberField path="camera.focalLengthMm" />
       <ViewFields />
       <More title="Sensor">

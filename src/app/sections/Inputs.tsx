@@ -10,6 +10,7 @@ const TITLES: readonly (readonly [SectionId, string])[] = [
   ['cycle', 'Cycle'],
   ['move', 'Move'],
   ['rig', 'Rig'],
+  ['balance', 'Balance & support'],
   ['power', 'Power'],
   ['storage', 'Storage'],
   ['place', 'Place & light'],

@@ -4,51 +4,13 @@ import { FedBy, Segments } from '../fields/ChoiceField.tsx';
 import { NumberField } from '../fields/NumberField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { numberText, plural, shortNumber } from '../format/numbers.ts';
-import { CrossIcon } from '../icons.tsx';
-import {
-  addCurvePoint,
-  addLoad,
-  addSource,
-  removeCurvePoint,
-  removeLoad,
-  removeSource,
-  renameSource,
-} from '../store/members.ts';
+import { FromKit, KeepInKit } from '../kit/FromKit.tsx';
+import { addLoad, addSource, removeLoad, removeSource, renameSource } from '../store/members.ts';
 import { usePlan, useSchedule } from '../store/plan.ts';
 import { act } from './act.ts';
+import { CapacityCurve } from './CapacityCurve.tsx';
 import { Member } from './Member.tsx';
-import { Caution, More } from './parts.tsx';
-
-/** Capacity against temperature. */
-function Curve({ source, index }: { source: Source; index: number }) {
-  const path = `power.sources.${index}.capacityCurve`;
-  return (
-    <More title="Capacity in the cold">
-      <p className="s w2">
-        Enter the curve of your own cells’ data sheet; between two points it is a straight line.
-      </p>
-      {source.capacityCurve.map((_, k) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: points have no identity but their place
-        <div key={k} className="point w2">
-          <NumberField path={`${path}.${k}.temperatureC`} plain />
-          <NumberField path={`${path}.${k}.share`} plain />
-          <button
-            type="button"
-            className="sq"
-            disabled={source.capacityCurve.length === 1}
-            aria-label={`Remove point ${k + 1} of ${source.name}`}
-            onClick={() => act((plan) => removeCurvePoint(plan, index, k))}
-          >
-            <CrossIcon />
-          </button>
-        </div>
-      ))}
-      <button type="button" className="btn" onClick={() => act((plan) => addCurvePoint(plan, index))}>
-        Add a point
-      </button>
-    </More>
-  );
-}
+import { Caution } from './parts.tsx';
 
 function sourceText({ kind, brought, usableWh, drawnWh, needed }: SourceSummary): string {
   if (kind === 'mains') return `mains, ${shortNumber(drawnWh)} Wh`;
@@ -87,9 +49,10 @@ function SourceBlock({ source, index }: { source: Source; index: number }) {
               {summary.ratedWh !== null && `One pack is ${numberText(summary.ratedWh, 1)} Wh.`}
             </p>
           )}
-          <Curve source={source} index={index} />
+          <CapacityCurve index={index} />
         </>
       )}
+      <KeepInKit kind="source" index={index} name={source.name} />
     </Member>
   );
 }
@@ -125,9 +88,12 @@ export function PowerBody() {
         // biome-ignore lint/suspicious/noArrayIndexKey: a source keeps its place while it is renamed
         <SourceBlock key={index} source={source} index={index} />
       ))}
-      <button type="button" className="btn" onClick={() => act(addSource)}>
-        Add a source
-      </button>
+      <div className="row w2">
+        <button type="button" className="btn" onClick={() => act(addSource)}>
+          Add a source
+        </button>
+        <FromKit kinds={['source']} />
+      </div>
       <h4 className="w2">What draws, besides the axes</h4>
       {loads.map((load, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a load keeps its place while it is renamed

@@ -2,13 +2,16 @@ import { AXIS_KINDS, type Axis } from '../../engine/plan/schema.ts';
 import { Choice, FedBy } from '../fields/ChoiceField.tsx';
 import { NumberField } from '../fields/NumberField.tsx';
 import { TextField } from '../fields/TextField.tsx';
+import { wordText } from '../fields/words.ts';
 import { numberText, withUnit } from '../format/numbers.ts';
+import { FromKit, KeepInKit, KeepLine } from '../kit/FromKit.tsx';
 import { addAxis, kindName, removeAxis, renameAxis } from '../store/members.ts';
 import { usePlan } from '../store/plan.ts';
 import { act } from './act.ts';
 import { Member } from './Member.tsx';
-import { Caution } from './parts.tsx';
-import { axisUnitText } from './summary.ts';
+import { Caution, More } from './parts.tsx';
+import { RigPlace } from './RigPlace.tsx';
+import { axisUnitText, facts } from './summary.ts';
 
 /** What one microstep moves. */
 function StepFacts({ axis }: { axis: Axis }) {
@@ -20,6 +23,12 @@ function StepFacts({ axis }: { axis: Axis }) {
     </p>
   );
 }
+
+const moreText = ({ arrive, torqueNm }: Axis): string =>
+  facts(
+    `arrives ${wordText(arrive).toLowerCase()}`,
+    torqueNm !== null && `holds ${withUnit(numberText(torqueNm), 'N m')}`,
+  );
 
 function AxisBlock({ axis, index }: { axis: Axis; index: number }) {
   const path = `rig.axes.${index}`;
@@ -47,6 +56,16 @@ function AxisBlock({ axis, index }: { axis: Axis; index: number }) {
       {figure('moveW')}
       <FedBy path={`${path}.source`} />
       <StepFacts axis={axis} />
+      <More title="More of this axis" summary={moreText(axis)}>
+        {figure('maxJerk')}
+        <Choice path={`${path}.arrive`} />
+        {axis.arrive !== 'eitherWay' && (
+          <NumberField path={`${path}.overrun`} axisUnit={axis.unit} workedOut={2 * axis.backlash} />
+        )}
+        {figure('torqueNm')}
+        {figure('driveEfficiencyShare')}
+      </More>
+      <KeepInKit kind="axis" index={index} name={axis.name} />
     </Member>
   );
 }
@@ -55,6 +74,7 @@ export function RigBody() {
   const axes = usePlan((plan) => plan.rig.axes);
   return (
     <>
+      <FromKit kinds={['axis', 'arm']} />
       {axes.map((axis, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: an axis keeps its place while it is renamed
         <AxisBlock key={index} axis={axis} index={index} />
@@ -67,6 +87,8 @@ export function RigBody() {
           </button>
         ))}
       </div>
+      <RigPlace />
+      <KeepLine kinds={['arm']} />
       <Caution>
         Loaded arms and counterweights fall and pinch: stay from under them, weigh the stand down, tether what
         can come loose, and try a move slowly first. Local rules and licensed practice come first.

@@ -2,6 +2,7 @@ import type { Card } from '../../engine/plan/schema.ts';
 import { NumberField } from '../fields/NumberField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { bytesText } from '../format/bytes.ts';
+import { FromKit, KeepInKit } from '../kit/FromKit.tsx';
 import { addCard, removeCard } from '../store/members.ts';
 import { usePlan, useSchedule } from '../store/plan.ts';
 import { act } from './act.ts';
@@ -20,6 +21,7 @@ function CardBlock({ card, index, only }: { card: Card; index: number; only: boo
       <NumberField path={`${path}.cardBytes`} />
       <NumberField path={`${path}.reserveShare`} />
       <NumberField path={`${path}.writeBytesPerS`} />
+      <KeepInKit kind="card" index={index} name={card.name} />
     </Member>
   );
 }
@@ -32,9 +34,12 @@ export function StorageBody() {
         // biome-ignore lint/suspicious/noArrayIndexKey: a card keeps its place while it is renamed
         <CardBlock key={index} card={card} index={index} only={cards.length === 1} />
       ))}
-      <button type="button" className="btn w2" onClick={() => act(addCard)}>
-        Add a card
-      </button>
+      <div className="row w2">
+        <button type="button" className="btn" onClick={() => act(addCard)}>
+          Add a card
+        </button>
+        <FromKit kinds={['card']} />
+      </div>
       <NumberField path="storage.cardChangeS" />
       <NumberField path="storage.copies" />
     </>

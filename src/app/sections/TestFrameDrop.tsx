@@ -91,7 +91,12 @@ export function TestFrameDrop() {
   const over = useSectionDrop(input);
   return (
     <div className="w2 frame-drop">
-      <button type="button" className={`drop${over ? ' over' : ''}`} onClick={() => input.current?.click()}>
+      <button
+        id="test-frame"
+        type="button"
+        className={`drop${over ? ' over' : ''}`}
+        onClick={() => input.current?.click()}
+      >
         <b>Test frame</b>
         <span className="s">
           Drop a photograph anywhere in this section, or press here to pick one. It is read on this machine

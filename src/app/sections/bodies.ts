@@ -1,5 +1,6 @@
 /** The fields of every section: one part of the program, loaded after the figures. */
 import { createElement, type FunctionComponent, memo } from 'react';
+import { fetched } from '../fetched.tsx';
 import type { SectionId } from '../store/view.ts';
 import { CameraBody } from './CameraBody.tsx';
 import { ClipBody } from './ClipBody.tsx';
@@ -13,6 +14,10 @@ import { RigBody } from './RigBody.tsx';
 import { StorageBody } from './StorageBody.tsx';
 import '../styles/light.css';
 
+const BalanceBody = fetched('The fields of the balance', () =>
+  import('./rigBodies.ts').then((part) => part.BalanceBody),
+);
+
 const BODIES: Readonly<Record<SectionId, FunctionComponent>> = {
   clip: ClipBody,
   camera: CameraBody,
@@ -20,6 +25,7 @@ const BODIES: Readonly<Record<SectionId, FunctionComponent>> = {
   cycle: CycleBody,
   move: MoveBody,
   rig: RigBody,
+  balance: BalanceBody,
   power: PowerBody,
   storage: StorageBody,
   place: PlaceBody,

@@ -90,7 +90,7 @@ export const setRectangle = (
 });
 
 /** A round length that takes a quarter of the drawing at most, millimetres: 1, 2 or 5 times a power of ten. */
-export function scaleBarMm({ width, unitsPerMm }: Room): number {
+export function scaleBarMm({ width, unitsPerMm }: Pick<Room, 'width' | 'unitsPerMm'>): number {
   const mostMm = width / 4 / unitsPerMm;
   const power = 10 ** Math.floor(Math.log10(mostMm));
   return ([5, 2].find((times) => times * power <= mostMm) ?? 1) * power;

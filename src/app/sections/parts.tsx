@@ -5,6 +5,10 @@ import { StandingIcon } from '../icons.tsx';
 /** A plain sentence of caution where it belongs. */
 export const Caution = ({ children }: { children: ReactNode }) => <p className="caution w2">{children}</p>;
 
+/** What was worked out, in sentences. */
+export const Facts = ({ of }: { of: readonly string[] }) =>
+  of.length > 0 && <p className="hint">{of.join(' ')}</p>;
+
 /** Figures that few need; with a summary of what they say while they are folded. */
 export const More = ({ title, summary, children }: MoreProps) => (
   <details className="more w2">

@@ -69,10 +69,16 @@ function trackText(track: Track, axes: readonly Axis[]): string {
   return `${track.axis} ${ends[0]} to ${ends[1]}`;
 }
 
-const move: Summary = ({ move: { mode, tracks, settleS }, rig: { axes } }) => {
+const settleText = ({ settleBy, settleS }: Plan['move'], { rig: { ringing } }: Schedule): string =>
+  settleBy === 'time' || ringing === null
+    ? `settle ${durationText(settleS)}`
+    : `settle by ringing, up to ${durationText(Math.round(ringing.longestSettleS * 100) / 100)}`;
+
+const move: Summary = ({ move: planned, rig: { axes } }, schedule) => {
+  const { mode, tracks } = planned;
   if (mode === 'still') return 'The rig stands still';
   if (tracks.length === 0) return 'No axis takes part yet';
-  const between = mode === 'moveShootMove' ? `settle ${durationText(settleS)}` : 'moving all the time';
+  const between = mode === 'moveShootMove' ? settleText(planned, schedule) : 'moving all the time';
   return facts(...tracks.map((track) => trackText(track, axes)), between);
 };
 
@@ -80,6 +86,20 @@ const rig: Summary = ({ rig: { axes } }) =>
   axes.length === 0
     ? 'No motorised axis'
     : facts(...axes.map((a) => `${a.name} ${amount(a.travelMin, a.unit)} to ${amount(a.travelMax, a.unit)}`));
+
+const balance: Summary = ({ balance: { used, payloadKg } }, { rig: { balance: run } }) => {
+  if (!used) return 'Not looked at';
+  const payload = `payload ${withUnit(numberText(payloadKg, 2), 'kg')}`;
+  if (run === null) return payload;
+  const { arm, tip } = run;
+  return facts(
+    payload,
+    arm !== null &&
+      arm.counterweightKg > 0 &&
+      `${withUnit(numberText(arm.counterweightKg, 2), 'kg')} at ${amount(Math.round(arm.counterweightMm), 'mm')}`,
+    tip.marginMm > 0 ? `footing ${amount(Math.round(tip.marginMm), 'mm')} left` : 'tips over',
+  );
+};
 
 const power: Summary = ({ power: { temperatureC } }, { sources }) => {
   if (sources.length === 0) return 'No source';
@@ -136,6 +156,7 @@ export const SUMMARIES: Readonly<Record<SectionId, Summary>> = {
   cycle,
   move,
   rig,
+  balance,
   power,
   storage,
   place,

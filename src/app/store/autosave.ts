@@ -7,8 +7,8 @@
 import { type IDBPDatabase, openDB } from 'idb';
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
-import { serialisePlan } from '../../engine/plan/parse.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
+import { keepable, readKept } from './kept.ts';
 import { currentPlan, planStore } from './plan.ts';
 
 /** `elsewhere`: a newer tab writes. `refused`: the browser does not store anything. */
@@ -32,16 +32,20 @@ const opened = (): Promise<IDBPDatabase> => {
   return database;
 };
 
-/** Text of the plan file kept last, or null if there is none or the browser refuses. */
-export async function keptPlan(): Promise<string | null> {
+async function lastKept(): Promise<unknown> {
   try {
-    const text: unknown = await (await opened()).get(STORE, KEY);
-    return typeof text === 'string' ? text : null;
+    return await (await opened()).get(STORE, KEY);
   } catch {
     setSaving('refused');
     return null;
   }
 }
+
+/**
+ * The plan kept last, or null if there is none, it cannot be read, or the browser refuses.
+ * @throws if it has to be checked and the checker cannot be fetched
+ */
+export const keptPlan = async (): Promise<Plan | null> => readKept(await lastKept());
 
 let writing = false;
 let written: Plan | null = null;
@@ -52,7 +56,7 @@ async function writeNewest(): Promise<void> {
   try {
     while (written !== currentPlan() && savingStore.getState().saving !== 'elsewhere') {
       const plan = currentPlan();
-      await (await opened()).put(STORE, serialisePlan(plan), KEY);
+      await (await opened()).put(STORE, keepable(plan), KEY);
       written = plan;
       setSaving('kept');
     }

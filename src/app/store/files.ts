@@ -1,21 +1,49 @@
 /** Plans in and out: files, demos, new ones. */
 
+import defaultPlan from 'virtual:plan/default';
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
-import type { Fault } from '../../engine/plan/faults.ts';
-import { defaultPlan, parsePlan, serialisePlan } from '../../engine/plan/parse.ts';
+import type { Fault } from '../../engine/plan/fault.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
+import { serialisePlan } from '../../engine/plan/serialise.ts';
 import { fileStem } from '../../outputs/file-name.ts';
 import { bytesText } from '../format/bytes.ts';
+import { fetchChecks } from './checker.ts';
 import { currentPlan, replacePlan } from './plan.ts';
 import { resetView, showDialog } from './view.ts';
 
+interface Demo {
+  name: string;
+  title: string;
+  about: string;
+  /** Its plan, checked by the build. */
+  ready: () => Promise<{ default: Plan }>;
+}
+
+/** The demo that the page opens on. */
+export const FIRST_DEMO: Demo = {
+  name: 'harbour-at-dusk',
+  title: 'Harbour at dusk',
+  about: 'Outdoor time-lapse, boom and pan',
+  ready: () => import('virtual:plan/harbour-at-dusk'),
+};
+
 /** Invented plans that come with the page. */
-export const DEMOS = [
-  { name: 'harbour-at-dusk', title: 'Harbour at dusk', about: 'Outdoor time-lapse, boom and pan' },
-  { name: 'loaf-proving', title: 'Loaf proving', about: 'Indoor time-lapse, slow slide' },
-  { name: 'clay-snail', title: 'Clay snail', about: 'Stop-motion on twos' },
-] as const;
+export const DEMOS: readonly Demo[] = [
+  FIRST_DEMO,
+  {
+    name: 'loaf-proving',
+    title: 'Loaf proving',
+    about: 'Indoor time-lapse, slow slide',
+    ready: () => import('virtual:plan/loaf-proving'),
+  },
+  {
+    name: 'clay-snail',
+    title: 'Clay snail',
+    about: 'Stop-motion on twos',
+    ready: () => import('virtual:plan/clay-snail'),
+  },
+];
 
 /** A file that could not be read. */
 export interface Unread {
@@ -38,8 +66,13 @@ export function openPlan(plan: Plan): void {
 }
 
 /** Opens the text of a plan file; if it is at fault, says so and changes nothing. */
-export function openText(fileName: string, text: string): void {
-  const read = parsePlan(text);
+export async function openText(fileName: string, text: string): Promise<void> {
+  const checks = await fetchChecks().catch(() => null);
+  if (!checks) {
+    const allowed = 'the whole page, to check the file with: reload it while there is a network';
+    return showFaults(fileName, [{ path: '', found: 'a page of which a part is missing', allowed }]);
+  }
+  const read = checks.parsePlan(text);
   if (read.ok) openPlan(read.plan);
   else showFaults(fileName, read.faults);
 }
@@ -55,20 +88,19 @@ export async function openFile(file: File): Promise<void> {
     ]);
     return;
   }
-  openText(file.name, await file.text());
+  await openText(file.name, await file.text());
 }
 
-/** Text of a demo plan, or null if it cannot be had. */
-export async function demoText(name: string): Promise<string | null> {
-  if (!DEMOS.some((demo) => demo.name === name)) return null;
-  const answer = await fetch(`./examples/${name}.json`).catch(() => null);
-  return answer?.ok ? answer.text() : null;
+/** The plan of a demo, or null if it cannot be had. */
+export async function demoPlan(demo: Demo | undefined): Promise<Plan | null> {
+  const ready = await demo?.ready().catch(() => null);
+  return ready?.default ?? null;
 }
 
 /** Opens a demo plan. */
 export async function openDemo(name: string): Promise<void> {
-  const text = await demoText(name);
-  if (text !== null) openText(`${name}.json`, text);
+  const plan = await demoPlan(DEMOS.find((demo) => demo.name === name));
+  if (plan) openPlan(plan);
   else
     showFaults(`${name}.json`, [
       { path: '', found: 'no such file', allowed: 'a demo that comes with the page' },
@@ -78,27 +110,35 @@ export async function openDemo(name: string): Promise<void> {
 /** Name of the plan's file: the same stem as the prompt's outputs have. */
 export const fileNameOf = (title: string): string => `${fileStem(title)}.json`;
 
+/** Hands text over as a file; a long one in pieces. */
+export function handOver(
+  fileName: string,
+  text: string | readonly string[],
+  type = 'application/json',
+): void {
+  const url = URL.createObjectURL(new Blob(typeof text === 'string' ? [text] : [...text], { type }));
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = fileName;
+  link.click();
+  URL.revokeObjectURL(url);
+}
+
 /** Hands the present plan over as a file. */
 export function saveFile(): void {
   const plan = currentPlan();
-  const url = URL.createObjectURL(new Blob([serialisePlan(plan)], { type: 'application/json' }));
-  const link = document.createElement('a');
-  link.href = url;
-  link.download = fileNameOf(plan.title);
-  link.click();
-  URL.revokeObjectURL(url);
+  handOver(fileNameOf(plan.title), serialisePlan(plan));
 }
 
 const two = (value: number) => String(value).padStart(2, '0');
 
 /** A new plan of an event and a clip, on the day and in the zone of this browser. */
 export function planFor(eventS: number, clipLengthS: number, now = new Date()): Plan {
-  const plan = defaultPlan();
   const date = `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
   return {
-    ...plan,
-    pacing: { ...plan.pacing, workedOut: 'interval', eventS, clipLengthS },
-    start: { ...plan.start, date },
-    place: { ...plan.place, zone: Intl.DateTimeFormat().resolvedOptions().timeZone ?? 'Etc/UTC' },
+    ...defaultPlan,
+    pacing: { ...defaultPlan.pacing, workedOut: 'interval', eventS, clipLengthS },
+    start: { ...defaultPlan.start, date },
+    place: { ...defaultPlan.place, zone: Intl.DateTimeFormat().resolvedOptions().timeZone ?? 'Etc/UTC' },
   };
 }

@@ -127,41 +127,6 @@ export function addTrack(plan: Plan, axis: Axis): Plan {
 export const removeTrack = (plan: Plan, index: number): Plan =>
   withTracks(plan, without(plan.move.tracks, index));
 
-const withKeyframes = (plan: Plan, track: number, keyframes: Keyframe[]): Plan =>
-  withTracks(
-    plan,
-    plan.move.tracks.map((t, i) => (i === track ? { ...t, keyframes } : t)),
-  );
-
-const between = (a: number, b: number): number => Math.round(((a + b) / 2) * 1000) / 1000;
-
-/** Where one more keyframe goes: at the end of the run that a single one leaves free, else in the widest gap. */
-function nextKeyframe(keyframes: readonly Keyframe[]): { at: number; keyframe: Keyframe } {
-  const [only] = keyframes;
-  if (keyframes.length < 2) {
-    const share = only && only.share >= 1 ? 0 : 1;
-    return { at: share, keyframe: newKeyframe({ position: 0, ...only, share }) };
-  }
-  const gaps = keyframes.slice(1).map((after, i) => after.share - (keyframes[i]?.share ?? 0));
-  const at = gaps.indexOf(Math.max(...gaps)) + 1;
-  const [before, after] = [keyframes[at - 1], keyframes[at]] as [Keyframe, Keyframe];
-  const share = between(before.share, after.share);
-  return {
-    at,
-    keyframe: newKeyframe({ ...before, share, position: between(before.position, after.position) }),
-  };
-}
-
-/** One more keyframe in a track. */
-export function addKeyframe(plan: Plan, trackIndex: number): Plan {
-  const keyframes = plan.move.tracks[trackIndex]?.keyframes ?? [];
-  const { at, keyframe } = nextKeyframe(keyframes);
-  return withKeyframes(plan, trackIndex, keyframes.toSpliced(at, 0, keyframe));
-}
-
-export const removeKeyframe = (plan: Plan, track: number, index: number): Plan =>
-  withKeyframes(plan, track, without(plan.move.tracks[track]?.keyframes ?? [], index));
-
 const withCurve = (plan: Plan, index: number, edit: (curve: CurvePoint[]) => CurvePoint[]): Plan =>
   withSources(
     plan,

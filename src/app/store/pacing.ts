@@ -56,3 +56,9 @@ export function typeFigure(plan: Plan, figure: Free, seconds: number, before: Fr
 
 /** Path of a figure's field in the plan. */
 export const figurePath = (figure: Free): string => `pacing.${FIELD[figure]}`;
+
+/** Name of the frames figure, as draft and as gesture. */
+export const FRAMES = 'pacing.frames';
+
+/** Path of the frame rate. */
+export const RATE = 'clip.frameRate';

@@ -1,10 +1,21 @@
 /** The pacing strip's edits, bound to the store: they know which figure was worked out before. */
-import { faultsText, readField } from '../fields/entry.ts';
+import { enterText, faultsText, readField } from '../fields/entry.ts';
 import type { Codec } from '../format/allowed.ts';
 import { durationText, readDuration } from '../format/durations.ts';
 import { readNumber } from '../format/numbers.ts';
-import { clipLengthFor, type Free, figurePath, paceFigures, typeFigure, workOut } from './pacing.ts';
-import { infoAt } from './paths.ts';
+import { COMMON_RATES, readRate } from '../format/rate.ts';
+import { infoAt } from './infos.ts';
+import {
+  clipLengthFor,
+  FRAMES,
+  type Free,
+  figurePath,
+  paceFigures,
+  RATE,
+  typeFigure,
+  workOut,
+} from './pacing.ts';
+import { setAt } from './paths.ts';
 import { change, currentPlan, endGesture, planStore } from './plan.ts';
 
 let before: Free | null = null;
@@ -39,8 +50,16 @@ export function typeFrames(text: string): string | null {
   return enterFigure('clip', clipLengthFor(currentPlan(), frames), FRAMES);
 }
 
-/** Name of the frames figure, as draft and as gesture. */
-export const FRAMES = 'pacing.frames';
+/** Puts a typed frame rate in. @returns why it does not fit, or null */
+export const typeRate = (text: string): string | null =>
+  enterText(RATE, readRate(text), (plan, rate) => setAt(plan, RATE, rate));
+
+/** Goes to the next or the last of the common frame rates. */
+export function stepRate(rate: string, steps: number): string | null {
+  const at = COMMON_RATES.indexOf(rate);
+  const next = Math.min(COMMON_RATES.length - 1, Math.max(0, at + Math.sign(steps)));
+  return typeRate(COMMON_RATES[next] ?? rate);
+}
 
 /** Makes a figure the worked-out one, as a step of its own. */
 export function chooseWorkedOut(figure: Free): void {
@@ -49,10 +68,14 @@ export function chooseWorkedOut(figure: Free): void {
 }
 
 /** The next value of a figure when it is stepped. */
-export function steppedFigure(figure: Free, steps: number): number {
+function steppedFigure(figure: Free, steps: number): number {
   const plan = currentPlan();
   const { minimum = 0.01, maximum = Number.POSITIVE_INFINITY, step = 1 } = infoAt(figurePath(figure));
   const by = figure === 'interval' ? plan.trigger.stepS : step;
   const next = Number((paceFigures(plan)[figure] + steps * by).toFixed(9));
   return Math.min(maximum, Math.max(minimum, next));
 }
+
+/** Steps a figure. @returns why it does not fit, or null */
+export const stepFigure = (figure: Free, steps: number): string | null =>
+  enterFigure(figure, steppedFigure(figure, steps));

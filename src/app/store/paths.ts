@@ -1,5 +1,4 @@
 /** Paths into the plan, written with dots: `rig.axes.0.maxSpeed`. */
-import { type FieldInfo, fieldInfo } from '../../engine/plan/faults.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 
 type Part = string | number;
@@ -46,19 +45,3 @@ export type Edit = readonly [path: string, value: unknown];
 /** The plan with all edits made. */
 export const editAll = (plan: Plan, edits: readonly Edit[]): Plan =>
   edits.reduce((next, [path, value]) => setAt(next, path, value), plan);
-
-const infos = new Map<string, FieldInfo>();
-
-/** Path with every list place written as 0: fields of one list share what is known about them. */
-export const patternOf = (path: string): string => path.replace(/\.\d+(?=\.|$)/g, '.0');
-
-/** {@link fieldInfo} of a dotted path, remembered. */
-export function infoAt(path: string): FieldInfo {
-  const pattern = patternOf(path);
-  let info = infos.get(pattern);
-  if (!info) {
-    info = fieldInfo(partsOf(pattern));
-    infos.set(pattern, info);
-  }
-  return info;
-}

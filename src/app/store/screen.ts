@@ -6,6 +6,7 @@ import { flushSync } from 'react-dom';
 export const SCREENS = [
   { id: 'plan', title: 'Plan' },
   { id: 'days', title: 'Days' },
+  { id: 'sheet', title: 'Sheet' },
 ] as const;
 export type Screen = (typeof SCREENS)[number]['id'];
 

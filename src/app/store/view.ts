@@ -1,6 +1,7 @@
 /** What the tab looks at: no part of the plan, not undone, not saved. */
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
+import type { KitKind } from '../kit/kinds.ts';
 
 /** Sections of the inputs, in their order on the page. */
 export const SECTIONS = [
@@ -10,6 +11,7 @@ export const SECTIONS = [
   'cycle',
   'move',
   'rig',
+  'balance',
   'power',
   'storage',
   'place',
@@ -17,13 +19,24 @@ export const SECTIONS = [
 ] as const;
 export type SectionId = (typeof SECTIONS)[number];
 
+/** What the kit is opened for. */
+export interface KitAsk {
+  /** Kinds of gear to show; null for all. */
+  kinds: readonly KitKind[] | null;
+  /** What of the plan to keep at once: of a list the member at `index`. */
+  keep: { kind: KitKind; index: number } | null;
+}
+
 interface View {
   /** Column index of the frame under the run cursor. */
   cursor: number | null;
   /** Column index of the frame whose cycle is drawn; null for the longest. */
   cycleFrame: number | null;
   open: Readonly<Partial<Record<SectionId, boolean>>>;
-  dialog: 'new' | 'keys' | 'faults' | null;
+  dialog: 'new' | 'keys' | 'faults' | 'kit' | null;
+  kit: KitAsk;
+  /** How many plans have been opened in this tab. */
+  opened: number;
 }
 
 // On a desk there is room for the subject that is tuned most; a phone begins with one line each.
@@ -35,6 +48,8 @@ const viewStore = createStore<View>(() => ({
   cycleFrame: null,
   open: firstOpen(),
   dialog: null,
+  kit: { kinds: null, keep: null },
+  opened: 0,
 }));
 
 export const useView = <T>(pick: (view: View) => T): T => useStore(viewStore, pick);
@@ -42,6 +57,10 @@ export const useView = <T>(pick: (view: View) => T): T => useStore(viewStore, pi
 export const setCursor = (cursor: number | null): void => viewStore.setState({ cursor });
 export const setCycleFrame = (cycleFrame: number | null): void => viewStore.setState({ cycleFrame });
 export const showDialog = (dialog: View['dialog']): void => viewStore.setState({ dialog });
+
+/** Opens the kit: all of it, or some kinds of gear, or to keep something of the plan. */
+export const showKit = (ask: Partial<KitAsk> = {}): void =>
+  viewStore.setState({ dialog: 'kit', kit: { kinds: null, keep: null, ...ask } });
 
 /** The run cursor, shared by findings, cycle and run, and how to move it. */
 export const useCursor = (): [number | null, (frame: number | null) => void] => [
@@ -54,4 +73,5 @@ export const setOpen = (section: SectionId, open: boolean): void =>
   viewStore.setState((view) => ({ open: { ...view.open, [section]: open } }));
 
 /** Forgets what belongs to one plan only. */
-export const resetView = (): void => viewStore.setState({ cursor: null, cycleFrame: null });
+export const resetView = (): void =>
+  viewStore.setState(({ opened }) => ({ cursor: null, cycleFrame: null, opened: opened + 1 }));

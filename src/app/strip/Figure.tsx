@@ -1,7 +1,8 @@
 /** One figure of the pacing strip: a large number that is an input, its name, a note, and its `=`. */
 import type { KeyboardEvent, ReactNode } from 'react';
 import type { Part } from '../format/durations.ts';
-import { setDraft, useDraft } from '../store/drafts.ts';
+import { type Checks, takeTyped, withChecks } from '../store/checker.ts';
+import { draftAt, setDraft, useDraft } from '../store/drafts.ts';
 import { cancelGesture, endGesture } from '../store/plan.ts';
 import type { Note } from './notes.ts';
 
@@ -20,8 +21,8 @@ interface FigureProps {
   sign?: ReactNode;
   inputMode?: 'decimal' | 'numeric' | 'text';
   /** Takes what was typed. Gives why it does not fit, or null. */
-  onType: (text: string) => string | null;
-  onStep?: (steps: number) => string | null;
+  onType: (checks: Checks, text: string) => string | null;
+  onStep?: (checks: Checks, steps: number) => string | null;
   /** Only for figures that can be worked out. */
   equals?: { pressed: boolean; onPress: () => void };
 }
@@ -33,23 +34,32 @@ export function Figure(props: FigureProps) {
   const note: Note = typeof props.note === 'string' ? { text: props.note, bad: false } : props.note;
   const shown: Note = error === null ? note : { text: error, bad: true };
   const out = equals?.pressed === true;
-  const leave = () => {
-    endGesture();
-    if (error === null) setDraft(name, null);
+  // In turn with what was typed, which may still wait for the checker.
+  const leave = () =>
+    withChecks(() => {
+      endGesture();
+      if (!draftAt(name)?.error) setDraft(name, null);
+    });
+  const step = (steps: number) =>
+    withChecks((checks) => {
+      const wrong = props.onStep?.(checks, steps) ?? null;
+      setDraft(name, wrong === null ? null : { text: draft?.text ?? text, error: wrong });
+    });
+  const cancel = () => {
+    cancelGesture(name);
+    setDraft(name, null);
   };
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === '=' && equals) {
       event.preventDefault();
       leave();
-      setDraft(name, null);
+      withChecks(() => setDraft(name, null));
       equals.onPress();
     } else if ((event.key === 'ArrowUp' || event.key === 'ArrowDown') && props.onStep) {
       event.preventDefault();
-      const wrong = props.onStep((event.key === 'ArrowUp' ? 1 : -1) * (event.shiftKey ? 10 : 1));
-      setDraft(name, wrong === null ? null : { text: draft?.text ?? text, error: wrong });
+      step((event.key === 'ArrowUp' ? 1 : -1) * (event.shiftKey ? 10 : 1));
     } else if (event.key === 'Escape') {
-      cancelGesture(name);
-      setDraft(name, null);
+      withChecks(cancel, cancel);
     } else if (event.key === 'Enter') {
       leave();
     }
@@ -70,8 +80,8 @@ export function Figure(props: FigureProps) {
           inputMode={props.inputMode ?? 'text'}
           autoComplete="off"
           spellCheck={false}
-          onChange={(event) =>
-            setDraft(name, { text: event.target.value, error: props.onType(event.target.value) })
+          onChange={({ target: { value } }) =>
+            takeTyped(name, value, (checks) => props.onType(checks, value))
           }
           onKeyDown={onKeyDown}
           onBlur={leave}

@@ -1,6 +1,6 @@
 /** How many frames of the clip one exposure covers: ones, twos, threes, fours. */
-import { enter } from '../fields/entry.ts';
-import { endGesture } from '../store/plan.ts';
+import { withChecks } from '../store/checker.ts';
+import { changeField, endGesture } from '../store/plan.ts';
 import { holdText } from './notes.ts';
 
 const OFFERED = [1, 2, 3, 4];
@@ -12,11 +12,13 @@ export function HoldMenu({ holdFrames }: { holdFrames: number }) {
       className="op hold"
       aria-label="Each exposure is held for"
       value={holdFrames}
-      onChange={(event) => {
-        endGesture();
-        enter('clip.holdFrames', Number(event.target.value));
-        endGesture();
-      }}
+      onChange={({ target: { value } }) =>
+        withChecks(() => {
+          endGesture();
+          changeField('clip.holdFrames', Number(value));
+          endGesture();
+        })
+      }
     >
       {holds.map((frames) => (
         <option key={frames} value={frames}>

@@ -3,21 +3,12 @@ import type { ReactNode } from 'react';
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { Schedule } from '../../engine/schedule-types.ts';
 import { Comb } from '../charts/Comb.tsx';
-import { enterText } from '../fields/entry.ts';
 import { durationParts, exactDuration } from '../format/durations.ts';
 import { numberText, plural } from '../format/numbers.ts';
-import { COMMON_RATES, rateText, readRate } from '../format/rate.ts';
+import { rateText } from '../format/rate.ts';
 import { ArrowRight } from '../icons.tsx';
-import { type Free, figurePath, paceFigures } from '../store/pacing.ts';
-import {
-  chooseWorkedOut,
-  enterFigure,
-  FRAMES,
-  steppedFigure,
-  typeFrames,
-  typeSeconds,
-} from '../store/pacingEdits.ts';
-import { setAt } from '../store/paths.ts';
+import { withChecks } from '../store/checker.ts';
+import { FRAMES, type Free, figurePath, paceFigures, RATE } from '../store/pacing.ts';
 import { usePlan, useSchedule } from '../store/plan.ts';
 import { Figure } from './Figure.tsx';
 import { HoldMenu } from './HoldMenu.tsx';
@@ -51,20 +42,14 @@ function FreeFigure({ plan, figure, label, note, extra = '', sign }: FreeFigureP
       note={note}
       extra={extra}
       sign={sign}
-      onType={(text) => typeSeconds(figure, text)}
-      onStep={(steps) => enterFigure(figure, steppedFigure(figure, steps))}
-      equals={{ pressed: plan.pacing.workedOut === figure, onPress: () => chooseWorkedOut(figure) }}
+      onType={({ typeSeconds }, text) => typeSeconds(figure, text)}
+      onStep={({ stepFigure }, steps) => stepFigure(figure, steps)}
+      equals={{
+        pressed: plan.pacing.workedOut === figure,
+        onPress: () => withChecks(({ chooseWorkedOut }) => chooseWorkedOut(figure)),
+      }}
     />
   );
-}
-
-const RATE = 'clip.frameRate';
-const enterRate = (text: string) => enterText(RATE, readRate(text), (plan, rate) => setAt(plan, RATE, rate));
-
-function stepRate(rate: string, steps: number): string | null {
-  const at = COMMON_RATES.indexOf(rate);
-  const next = Math.min(COMMON_RATES.length - 1, Math.max(0, at + Math.sign(steps)));
-  return enterRate(COMMON_RATES[next] ?? rate);
 }
 
 const RateFigure = ({ rate, sign }: { rate: string; sign: ReactNode }) => (
@@ -75,8 +60,8 @@ const RateFigure = ({ rate, sign }: { rate: string; sign: ReactNode }) => (
     text={rateText(rate)}
     note=""
     sign={sign}
-    onType={enterRate}
-    onStep={(steps) => stepRate(rate, steps)}
+    onType={({ typeRate }, text) => typeRate(text)}
+    onStep={({ stepRate }, steps) => stepRate(rate, steps)}
   />
 );
 
@@ -96,8 +81,8 @@ const FramesFigure = ({ label, frames, note, sign }: CountProps) => (
     note={note}
     sign={sign}
     inputMode="numeric"
-    onType={typeFrames}
-    onStep={(steps) => typeFrames(String(Math.max(1, frames + steps)))}
+    onType={({ typeFrames }, text) => typeFrames(text)}
+    onStep={({ typeFrames }, steps) => typeFrames(String(Math.max(1, frames + steps)))}
   />
 );
 

@@ -5,10 +5,7 @@ import type { CycleExtremes } from '../run.ts';
 import type { Columns } from '../schedule-types.ts';
 import type { CameraLane } from './cycle.ts';
 
-type CycleColumns = Pick<
-  Columns,
-  'elapsedS' | 'exposureS' | 'holdS' | 'cameraS' | 'settleS' | 'rigS' | 'spareS'
->;
+type CycleColumns = Pick<Columns, 'elapsedS' | 'exposureS' | 'holdS' | 'cameraS' | 'rigS' | 'spareS'>;
 
 /** The cycle of every frame. */
 export interface CycleRun {
@@ -30,8 +27,9 @@ export interface CycleFrames {
   elapsedS: Float64Array;
   /** Seconds to the next shutter opening. */
   intervalS: Float64Array;
-  /** Seconds the rig moves after each frame. */
+  /** Seconds the rig moves after each frame, and then settles. */
   moveS: Float64Array;
+  settleS: Float64Array;
 }
 
 /**
@@ -40,7 +38,7 @@ export interface CycleFrames {
  * The last frame has no interval to fit into; its spare is reckoned as if another frame followed.
  */
 export function fillCycle(plan: Plan, frames: CycleFrames, room: Room): CycleRun {
-  const { lanes, rung, elapsedS, intervalS, moveS } = frames;
+  const { lanes, rung, elapsedS, intervalS, moveS, settleS } = frames;
   const column = () => room.f64(intervalS.length);
   const exposureS = column();
   const holdS = column();
@@ -48,17 +46,13 @@ export function fillCycle(plan: Plan, frames: CycleFrames, room: Room): CycleRun
   const part = (name: 'exposureS' | 'holdS' | 'cameraS') => Float64Array.from(lanes, (lane) => lane[name]);
   const byRung = { exposureS: part('exposureS'), holdS: part('holdS'), cameraS: part('cameraS') };
   fillCamera({ exposureS, holdS, cameraS }, byRung, rung);
-  const settleS = column();
   const rigS = column();
-  if (plan.move.mode === 'moveShootMove') fillRig(rigS, settleS, holdS, moveS, plan.move.settleS);
-  else {
-    settleS.fill(0);
-    rigS.fill(0);
-  }
+  if (plan.move.mode === 'moveShootMove') fillRig(rigS, holdS, moveS, settleS);
+  else rigS.fill(0);
   const spareS = column();
   const periodS = column();
   const extremes = fillSpare(spareS, periodS, intervalS, cameraS, rigS, plan.cycle.guardS);
-  return { columns: { elapsedS, exposureS, holdS, cameraS, settleS, rigS, spareS }, periodS, ...extremes };
+  return { columns: { elapsedS, exposureS, holdS, cameraS, rigS, spareS }, periodS, ...extremes };
 }
 
 interface CameraColumns {
@@ -88,20 +82,10 @@ function fillCamera(columns: CameraColumns, byRung: CameraColumns, rung: Uint16A
   }
 }
 
-/** Rig lane of a rig that moves between exposures: hold, move, settle; the settle goes into its own column. */
-function fillRig(
-  rigS: Float64Array,
-  settleS: Float64Array,
-  holdS: Float64Array,
-  moveS: Float64Array,
-  settle: number,
-): void {
-  for (let k = 0; k < rigS.length; k += 1) {
-    const move = moveS[k] as number;
-    const ring = move > 0 ? settle : 0;
-    settleS[k] = ring;
-    rigS[k] = (holdS[k] as number) + move + ring;
-  }
+/** Rig lane of a rig that moves between exposures: hold, move, settle. */
+function fillRig(rigS: Float64Array, holdS: Float64Array, moveS: Float64Array, settleS: Float64Array): void {
+  for (let k = 0; k < rigS.length; k += 1)
+    rigS[k] = (holdS[k] as number) + (moveS[k] as number) + (settleS[k] as number);
 }
 
 /** Fills spare and period of each frame, and finds the frames that decide. */

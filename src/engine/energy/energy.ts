@@ -27,7 +27,7 @@ export interface Periods {
 }
 
 /** Watts of one source, by what they are drawn over. */
-interface Draw {
+export interface Draw {
   /** Over the whole period. */
   periodW: number;
   /** On top, while the shutter is open, while the camera is busy, while the rig moves, while each axis moves. */
@@ -37,7 +37,7 @@ interface Draw {
   axesW: number[];
 }
 
-function drawOf(plan: Plan, source: Source): Draw {
+export function drawOf(plan: Plan, source: Source): Draw {
   const draw: Draw = { periodW: 0, exposureW: 0, busyW: 0, moveW: 0, axesW: [] };
   for (const load of plan.power.loads) {
     if (load.source !== source.name) continue;

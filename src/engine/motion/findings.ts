@@ -1,10 +1,12 @@
-/** What the motion says: does every axis stay within its travel, speed and acceleration. */
+/** What the motion says: does every axis stay within its travel, speed, acceleration and jerk. */
 import type { Margin } from '../findings/types.ts';
 import { withUnit } from '../findings/words.ts';
 import type { Axis } from '../plan/schema.ts';
 import type { Draft, Judge, Run } from '../run.ts';
 import type { AxisColumns } from '../schedule-types.ts';
-import { fixedTimeAccel, fixedTimeSpeed } from './profile.ts';
+import { fixedTimeAccel, fixedTimeJerk, fixedTimeSpeed, limitsOf } from './profile.ts';
+import { judgeSteps } from './step-findings.ts';
+import { motorWays, overrunsAt, takeUpOf } from './take-up.ts';
 
 /** Where a quantity first passes its limit and where it is largest; frames counted from 1. */
 interface Peak {
@@ -38,14 +40,40 @@ interface AxisDemand {
   /** null where the motor's own figures decide, so that nothing can be exceeded. */
   speed: Peak | null;
   accel: Peak | null;
+  jerk: Peak | null;
+}
+
+/** Where the load gets to at an index, steps: past its position where the axis overruns to arrive from its side. */
+function reachAt(run: Run, axis: Axis, { steps, stepsPerUnit }: AxisColumns): ((k: number) => number) | null {
+  const { side, overrun } = takeUpOf(axis);
+  if (run.plan.move.mode !== 'moveShootMove' || side === 0 || overrun === 0) return null;
+  const past = side * overrun * stepsPerUnit;
+  return (k) => (steps[k] as number) - (overrunsAt(steps, k, side) ? past : 0);
+}
+
+/** Steps of the lowest and the highest place that the load gets to. */
+function rangeOf(columns: AxisColumns, reach: ((k: number) => number) | null): [number, number] {
+  let { lowestSteps: lowest, highestSteps: highest } = columns;
+  if (reach === null) return [lowest, highest];
+  for (let k = 0; k < columns.steps.length; k += 1) {
+    lowest = Math.min(lowest, reach(k));
+    highest = Math.max(highest, reach(k));
+  }
+  return [lowest, highest];
 }
 
 function demandOf(run: Run, axis: Axis, columns: AxisColumns): AxisDemand {
-  const { steps, stepsPerUnit, lowestSteps: lowest, highestSteps: highest } = columns;
+  const { steps, stepsPerUnit } = columns;
+  const reach = reachAt(run, axis, columns);
+  const [lowest, highest] = rangeOf(columns, reach);
   // Rounding to whole steps may carry a position at the very end of its travel half a step beyond.
   const low = axis.travelMin * stepsPerUnit - 0.5;
   const high = axis.travelMax * stepsPerUnit + 0.5;
-  const outside = lowest < low || highest > high ? steps.findIndex((step) => step < low || step > high) : -1;
+  const isOutside = (step: number, k: number) => {
+    const place = reach ? reach(k) : step;
+    return place < low || place > high;
+  };
+  const outside = lowest < low || highest > high ? steps.findIndex(isOutside) : -1;
   return {
     axis,
     minimum: lowest / stepsPerUnit,
@@ -55,35 +83,47 @@ function demandOf(run: Run, axis: Axis, columns: AxisColumns): AxisDemand {
   };
 }
 
-function peaksOf(
-  run: Run,
-  axis: Axis,
-  { steps, stepsPerUnit }: AxisColumns,
-): Pick<AxisDemand, 'speed' | 'accel'> {
+type Peaks = Pick<AxisDemand, 'speed' | 'accel' | 'jerk'>;
+
+function peaksOf(run: Run, axis: Axis, columns: AxisColumns): Peaks {
   const { mode, moveS } = run.plan.move;
+  if (mode === 'continuous') return continuousPeaks(run, axis, columns);
+  if (mode === 'moveShootMove' && moveS !== null) return fixedTimePeaks(run, axis, columns, moveS);
+  return { speed: null, accel: null, jerk: null };
+}
+
+function fixedTimePeaks(run: Run, axis: Axis, columns: AxisColumns, moveS: number): Peaks {
+  const { maxSpeed, maxAccel, maxJerk } = limitsOf(axis, run.plan.move.profile);
+  const ways = motorWays(axis, columns);
+  const moves = ways.length - 1;
+  const way = (k: number) => ways[k] as number;
+  // Where acceleration or jerk do not suffice there is no speed to speak of: that finding says it all.
+  const speedFor = (distance: number) => {
+    const value = fixedTimeSpeed(distance, maxAccel, moveS, maxJerk);
+    return Number.isFinite(value) ? value : 0;
+  };
+  const { side, beyond } = takeUpOf(axis);
+  const backSpeed = speedFor(beyond);
+  const comesBack = (k: number) => overrunsAt(columns.steps, k + 1, side);
+  return {
+    speed: peakOf(moves, maxSpeed, (k) => Math.max(speedFor(way(k)), comesBack(k) ? backSpeed : 0)),
+    accel: peakOf(moves, maxAccel, (k) => fixedTimeAccel(way(k), moveS, maxJerk)),
+    jerk: peakOf(moves, maxJerk, (k) => fixedTimeJerk(way(k), moveS)),
+  };
+}
+
+function continuousPeaks(run: Run, axis: Axis, { steps, stepsPerUnit }: AxisColumns): Peaks {
   const { intervalS } = run.columns;
   const moves = steps.length - 1;
-  const distance = (k: number) => Math.abs((steps[k + 1] as number) - (steps[k] as number)) / stepsPerUnit;
-  if (mode === 'moveShootMove' && moveS !== null) {
-    const accel = peakOf(moves, axis.maxAccel, (k) => fixedTimeAccel(distance(k), moveS));
-    // Where the acceleration does not suffice there is no speed to speak of: that finding says it all.
-    const speed = peakOf(moves, axis.maxSpeed, (k) => {
-      const value = fixedTimeSpeed(distance(k), axis.maxAccel, moveS);
-      return Number.isFinite(value) ? value : 0;
-    });
-    return { speed, accel };
-  }
-  if (mode === 'continuous') {
-    const velocity = (k: number) =>
-      ((steps[k + 1] as number) - (steps[k] as number)) / stepsPerUnit / (intervalS[k] as number);
-    return {
-      speed: peakOf(moves, axis.maxSpeed, (k) => Math.abs(velocity(k))),
-      accel: peakOf(moves, axis.maxAccel, (k) =>
-        k === 0 ? 0 : Math.abs(velocity(k) - velocity(k - 1)) / (intervalS[k] as number),
-      ),
-    };
-  }
-  return { speed: null, accel: null };
+  const velocity = (k: number) =>
+    ((steps[k + 1] as number) - (steps[k] as number)) / stepsPerUnit / (intervalS[k] as number);
+  return {
+    speed: peakOf(moves, axis.maxSpeed, (k) => Math.abs(velocity(k))),
+    accel: peakOf(moves, axis.maxAccel, (k) =>
+      k === 0 ? 0 : Math.abs(velocity(k) - velocity(k - 1)) / (intervalS[k] as number),
+    ),
+    jerk: null,
+  };
 }
 
 const demandsOf = (run: Run): AxisDemand[] =>
@@ -115,21 +155,23 @@ function travel({ axis, firstOutside, minimum, maximum }: AxisDemand): Draft[] {
   ];
 }
 
-function overLimit(
-  id: 'speed' | 'acceleration',
-  axis: Axis,
-  peak: Peak | null,
-  limit: number,
-  unit: string,
-): Draft[] {
+/** A peak, its limit, and how to say it. */
+interface Limit {
+  id: 'speed' | 'acceleration';
+  peak: Peak | null;
+  limit: number;
+  unit: string;
+  verb: string;
+}
+
+function overLimit(axis: Axis, { id, peak, limit, unit, verb }: Limit): Draft[] {
   if (!peak || peak.firstOver === null) return [];
-  const verb = id === 'speed' ? 'would have to run at' : 'would have to accelerate at';
   return [
     {
       id,
       severity: 'stop',
       subject: 'move',
-      message: `${axis.name} ${verb} ${withUnit(peak.largest, unit)}, and can do ${withUnit(limit, unit)}, from frame ${peak.firstOver}.`,
+      message: `${axis.name} would have to ${verb} ${withUnit(peak.largest, unit)}, and can do ${withUnit(limit, unit)}, from frame ${peak.firstOver}.`,
       frame: peak.firstOver,
       values: { axis: axis.name, needed: peak.largest, limit, worstFrame: peak.largestFrame },
     },
@@ -137,12 +179,18 @@ function overLimit(
 }
 
 function draftsOf(demand: AxisDemand): Draft[] {
-  const { axis } = demand;
-  return [
-    ...travel(demand),
-    ...overLimit('speed', axis, demand.speed, axis.maxSpeed, `${axis.unit}/s`),
-    ...overLimit('acceleration', axis, demand.accel, axis.maxAccel, `${axis.unit}/s²`),
-  ];
+  const { axis, speed, accel, jerk } = demand;
+  const { unit, maxSpeed, maxAccel, maxJerk } = axis;
+  const atSpeed: Limit = { id: 'speed', peak: speed, limit: maxSpeed, unit: `${unit}/s`, verb: 'run at' };
+  const id = 'acceleration';
+  // Too much of both is said once: that of which there is too much first.
+  const jerkFirst = (jerk?.firstOver ?? Infinity) < (accel?.firstOver ?? Infinity);
+  const peak = jerkFirst ? null : accel;
+  const atAccel: Limit = { id, peak, limit: maxAccel, unit: `${unit}/s²`, verb: 'accelerate at' };
+  const asked = jerkFirst ? jerk : null;
+  const verb = 'change its acceleration by';
+  const atJerk: Limit = { id, peak: asked, limit: maxJerk, unit: `${unit}/s³`, verb };
+  return [...travel(demand), ...[atSpeed, atAccel, atJerk].flatMap((limit) => overLimit(axis, limit))];
 }
 
 function marginsOf(run: Run, demand: AxisDemand): Margin[] {
@@ -182,7 +230,7 @@ export const judgeMotion: Judge = (run) => {
   // A rig that stands still only has to be able to stand where it is.
   if (run.plan.move.mode === 'still') return { findings: demands.flatMap(travel), margins: [] };
   return {
-    findings: demands.flatMap(draftsOf),
+    findings: [...demands.flatMap(draftsOf), ...judgeSteps(run)],
     margins: demands.flatMap((demand) => marginsOf(run, demand)),
   };
 };

@@ -1,49 +1,201 @@
 /**
- * The motion of all axes over a run: whole-step positions, and how long the rig moves after each frame.
+ * The motion of all axes over a run: whole-step positions, and how long the rig moves and settles after each frame.
  */
 import type { Axis, Plan } from '../plan/schema.ts';
 import type { Room } from '../room.ts';
 import type { AxisColumns } from '../schedule-types.ts';
-import { moveDurationS } from './profile.ts';
-import { fillSteps, stepsPerUnit } from './tracks.ts';
+import { addAxis, type Combined, noneCombined, settles } from './combined.ts';
+import { type RunClock, runClock } from './keyframes.ts';
+import { fillSlots, type MoveTable, moveTable } from './move-table.ts';
+import { moveMaker, type RingGiven, ringGiven } from './moves.ts';
+import { limitsOf, type MoveLimits, moveDurationS } from './profile.ts';
+import { repeatsBeside, repeatsOf, stepFacts } from './step-facts.ts';
+import { takeUpOf } from './take-up.ts';
+import { fillSteps, goingOn, stepsPerUnit } from './tracks.ts';
 
-/** The ends of an axis's positions and its largest move, whole microsteps. */
-type StepRange = Pick<AxisColumns, 'lowestSteps' | 'highestSteps' | 'largestMoveSteps'>;
+/** Motion of the whole rig. */
+export interface Motion {
+  axes: AxisColumns[];
+  /** Seconds the rig moves after each frame. */
+  moveS: Float64Array;
+  /** Seconds it then settles. 0 unless it moves between exposures. */
+  settleS: Float64Array;
+  /** Ring of all axes at the end of the move, px; null unless the settle goes by the ringing. */
+  ringPx: Float32Array | null;
+  /** Longest of the moves with their settling; 0 unless the rig moves between exposures. */
+  longestBusyS: number;
+  /**
+   * Seconds that each combination of moves, settling included, would take with the other choice of quiet moves, and the
+   * combination of each frame; null where it makes no difference.
+   */
+  otherwise: { of: Int32Array; busyS: Float64Array } | null;
+}
 
-function rangeOf(steps: Int32Array): StepRange {
-  let before = steps[0] as number;
-  let lowest = before;
-  let highest = before;
-  let largest = 0;
-  for (let k = 1; k < steps.length; k += 1) {
-    const position = steps[k] as number;
-    if (position < lowest) lowest = position;
-    if (position > highest) highest = position;
-    const move = position < before ? before - position : position - before;
-    if (move > largest) largest = move;
-    before = position;
+/** Overwrites the steps of the first pan and the first tilt, so that they keep something framed. */
+export type Aim = (axes: AxisColumns[]) => void;
+
+/**
+ * Works out the motion of a run.
+ * @param intervalS - seconds from each frame to the next, one entry a frame
+ * @param aim - sets pan and tilt by where the other axes are; they go by their tracks without it
+ * @returns columns of each axis; the rig's move is the longest of them, or their sum if the axes move in turn.
+ *   A still rig stays where its tracks begin.
+ */
+export function motionOf(plan: Plan, intervalS: Float64Array, room: Room, aim?: Aim): Motion {
+  const clock = runClock(intervalS);
+  const axes = plan.rig.axes.map((axis) => placedAxis(plan, axis, clock, room));
+  aim?.(axes);
+  plan.rig.axes.forEach((axis, i) => {
+    addFacts(plan, axis, axes, i, clock, aim !== undefined);
+  });
+  const column = () => room.f64(clock.frames);
+  const columns = { axes, moveS: column(), settleS: column() };
+  const ring = ringGiven(plan);
+  return ring ? ringingMotion(plan, columns, ring, room) : timedMotion(plan, columns, intervalS, room);
+}
+
+/** An axis with its positions; what follows from them is still missing. */
+function placedAxis(plan: Plan, axis: Axis, clock: RunClock, room: Room): AxisColumns {
+  const steps = room.i32(clock.frames);
+  fillSteps(steps, axis, trackOf(plan, axis), clock);
+  if (plan.move.mode === 'still') steps.fill(steps[0] as number);
+  return {
+    name: axis.name,
+    unit: axis.unit,
+    stepsPerUnit: stepsPerUnit(axis),
+    steps,
+    lowestSteps: 0,
+    highestSteps: 0,
+    largestMoveSteps: 0,
+    moves: 0,
+    smallestMoveSteps: 0,
+    repeats: 0,
+    firstRepeat: null,
+    reversals: 0,
+    firstReversal: null,
+    takeUps: 0,
+    takeUpS: 0,
+    moveS: room.f64(clock.frames),
+  };
+}
+
+const trackOf = (plan: Plan, axis: Axis) => plan.move.tracks.find((track) => track.axis === axis.name);
+
+/** Whether the axis is one that the aim sets: the first pan, the first tilt. */
+export const isAimed = ({ rig }: Plan, axis: Axis): boolean =>
+  (axis.kind === 'pan' || axis.kind === 'tilt') &&
+  rig.axes.find((other) => other.kind === axis.kind) === axis;
+
+function addFacts(
+  plan: Plan,
+  axis: Axis,
+  all: readonly AxisColumns[],
+  i: number,
+  clock: RunClock,
+  aimed: boolean,
+): void {
+  const columns = all[i] as AxisColumns;
+  const { steps } = columns;
+  Object.assign(columns, stepFacts(steps));
+  if (plan.move.mode === 'still') return;
+  const track = trackOf(plan, axis);
+  if (aimed && isAimed(plan, axis)) {
+    const others = all.filter((other) => other !== columns).map((other) => other.steps);
+    Object.assign(columns, repeatsBeside(steps, others));
+  } else if (track) {
+    Object.assign(columns, repeatsOf(columns, goingOn(track, clock), track.thereAndBack));
   }
-  return { lowestSteps: lowest, highestSteps: highest, largestMoveSteps: largest };
+}
+
+type Columns = Pick<Motion, 'axes' | 'moveS' | 'settleS'>;
+
+const isMoving = (axis: AxisColumns): boolean => axis.largestMoveSteps > 0;
+
+/** Axes with their columns, those that move at all. */
+const movingAxes = ({ rig }: Plan, columns: readonly AxisColumns[]) =>
+  rig.axes.flatMap((axis, i) => {
+    const own = columns[i] as AxisColumns;
+    return isMoving(own) ? [{ axis, own }] : [];
+  });
+
+/** Moves that settle by the clock, or not at all. */
+function timedMotion(
+  plan: Plan,
+  { axes, moveS, settleS }: Columns,
+  intervalS: Float64Array,
+  room: Room,
+): Motion {
+  for (const own of axes) if (!isMoving(own)) own.moveS.fill(0);
+  let slots: Int32Array | null = null;
+  for (const { axis, own } of movingAxes(plan, axes)) {
+    if (plan.move.mode === 'continuous') fillContinuous(own, intervalS);
+    else if (takeUpOf(axis).beyond > 0) {
+      slots ??= room.i32(moveS.length);
+      fillTaken(plan, axis, own, slots, null);
+    } else if (plan.move.moveS !== null) fillFixed(own, plan.move.moveS);
+    else fillDurations(own, limitsOf(axis, plan.move.profile));
+  }
+  const between = plan.move.mode === 'moveShootMove';
+  const moving = axes.filter(isMoving);
+  moveS.set(moving[0]?.moveS ?? moveS.fill(0));
+  const others = moving.slice(1).map((axis) => axis.moveS);
+  if (between && plan.move.order === 'inTurn') for (const column of others) addTo(moveS, column);
+  else
+    for (let i = 0; i < others.length; i += 2)
+      raiseTo(moveS, others[i] as Float64Array, (others[i + 1] ?? others[i]) as Float64Array);
+  const longestBusyS = settleFor(settleS, moveS, between ? plan.move.settleS : 0);
+  return { axes, moveS, settleS, ringPx: null, longestBusyS: between ? longestBusyS : 0, otherwise: null };
+}
+
+// Each fills the seconds that one axis moves after each frame; none after the last.
+
+function fillContinuous({ steps, moveS }: AxisColumns, intervalS: Float64Array): void {
+  const last = steps.length - 1;
+  for (let k = 0; k < last; k += 1) moveS[k] = steps[k + 1] === steps[k] ? 0 : (intervalS[k] as number);
+  moveS[last] = 0;
+}
+
+function fillFixed({ steps, moveS }: AxisColumns, forS: number): void {
+  const last = steps.length - 1;
+  for (let k = 0; k < last; k += 1) moveS[k] = steps[k + 1] === steps[k] ? 0 : forS;
+  moveS[last] = 0;
+}
+
+/** Takes up lost motion and rings. Fills the slots of the moves in the table that it returns, too. */
+function fillTaken(
+  plan: Plan,
+  axis: Axis,
+  own: AxisColumns,
+  slots: Int32Array,
+  ring: RingGiven | null,
+): MoveTable {
+  const table = moveTable(moveMaker(plan, axis, ring), own.stepsPerUnit, own.steps, own.largestMoveSteps);
+  Object.assign(own, fillSlots(slots, own.moveS, table, own.steps));
+  return table;
 }
 
 /**
- * Durations of the moves between whole-step positions, at the axis's top speed and acceleration.
+ * Durations of the moves between whole-step positions, at the axis's own limits.
  *
  * Moves are whole numbers of steps and mostly small, so that each duration is worked out once.
  */
-function fillDurations(moveS: Float64Array, axis: Axis, steps: Int32Array, largest: number): void {
-  const perUnit = stepsPerUnit(axis);
-  const { maxSpeed, maxAccel } = axis;
+function fillDurations(
+  { moveS, steps, stepsPerUnit: perUnit, largestMoveSteps }: AxisColumns,
+  limits: MoveLimits,
+): void {
+  const { maxSpeed, maxAccel, maxJerk } = limits;
   const last = steps.length - 1;
-  if (largest > last) {
+  moveS[last] = 0;
+  if (largestMoveSteps > last) {
     for (let k = 0; k < last; k += 1) {
       const distance = Math.abs((steps[k + 1] as number) - (steps[k] as number)) / perUnit;
-      moveS[k] = moveDurationS(distance, maxSpeed, maxAccel);
+      moveS[k] = moveDurationS(distance, maxSpeed, maxAccel, maxJerk);
     }
     return;
   }
-  const bySteps = new Float64Array(largest + 1);
-  for (let n = 0; n <= largest; n += 1) bySteps[n] = moveDurationS(n / perUnit, maxSpeed, maxAccel);
+  const bySteps = new Float64Array(largestMoveSteps + 1);
+  for (let n = 0; n <= largestMoveSteps; n += 1)
+    bySteps[n] = moveDurationS(n / perUnit, maxSpeed, maxAccel, maxJerk);
   let before = steps[0] as number;
   for (let k = 0; k < last; k += 1) {
     const position = steps[k + 1] as number;
@@ -52,75 +204,63 @@ function fillDurations(moveS: Float64Array, axis: Axis, steps: Int32Array, large
   }
 }
 
-/** Seconds one axis moves after each frame, none after the last; filled into `moveS`. */
-function fillMoves(
-  moveS: Float64Array,
-  plan: Plan,
-  axis: Axis,
-  steps: Int32Array,
-  largest: number,
-  intervalS: Float64Array,
-): void {
-  const last = steps.length - 1;
-  const { mode, moveS: fixedS } = plan.move;
-  moveS[last] = 0;
-  if (mode === 'continuous') {
-    for (let k = 0; k < last; k += 1) moveS[k] = steps[k + 1] === steps[k] ? 0 : (intervalS[k] as number);
-    return;
-  }
-  if (fixedS !== null) {
-    for (let k = 0; k < last; k += 1) moveS[k] = steps[k + 1] === steps[k] ? 0 : fixedS;
-    return;
-  }
-  fillDurations(moveS, axis, steps, largest);
-}
-
-function axisColumns(plan: Plan, axis: Axis, intervalS: Float64Array, room: Room): AxisColumns {
-  const frames = intervalS.length;
-  const steps = room.i32(frames);
-  const moveS = room.f64(frames);
-  const track = plan.move.tracks.find((candidate) => candidate.axis === axis.name);
-  fillSteps(steps, axis, track);
-  if (plan.move.mode === 'still') steps.fill(steps[0] as number);
-  const range = rangeOf(steps);
-  if (range.largestMoveSteps === 0) moveS.fill(0);
-  else fillMoves(moveS, plan, axis, steps, range.largestMoveSteps, intervalS);
-  return { name: axis.name, unit: axis.unit, stepsPerUnit: stepsPerUnit(axis), steps, ...range, moveS };
-}
-
-/** Motion of the whole rig. */
-export interface Motion {
-  axes: AxisColumns[];
-  /** Seconds the rig moves after each frame. */
-  moveS: Float64Array;
-  /** Longest of them. */
-  longestMoveS: number;
-}
-
-/**
- * Works out the motion of a run.
- * @param intervalS - seconds from each frame to the next, one entry a frame
- * @returns columns of each axis; the rig's move is the longest of them, or their sum if the axes move in turn.
- *   A still rig stays where its tracks begin.
- */
-export function motionOf(plan: Plan, intervalS: Float64Array, room: Room): Motion {
-  const axes = plan.rig.axes.map((axis) => axisColumns(plan, axis, intervalS, room));
-  const inTurn = plan.move.order === 'inTurn' && plan.move.mode === 'moveShootMove';
-  const moving = axes.filter((axis) => axis.largestMoveSteps > 0);
-  const moveS = room.f64(intervalS.length);
-  moveS.set(moving[0]?.moveS ?? moveS.fill(0));
-  const others = moving.slice(1).map((axis) => axis.moveS);
-  if (inTurn) for (const column of others) addTo(moveS, column);
-  else
-    for (let i = 0; i < others.length; i += 2)
-      raiseTo(moveS, others[i] as Float64Array, (others[i + 1] ?? others[i]) as Float64Array);
-  return { axes, moveS, longestMoveS: largest(moveS) };
-}
-
-function largest(values: Float64Array): number {
+/** Settles every move by the clock. Returns the longest move with its settling. */
+function settleFor(settleS: Float64Array, moveS: Float64Array, forS: number): number {
   let most = 0;
-  for (let k = 0; k < values.length; k += 1) if ((values[k] as number) > most) most = values[k] as number;
-  return most;
+  for (let k = 0; k < moveS.length; k += 1) {
+    const move = moveS[k] as number;
+    settleS[k] = move > 0 ? forS : 0;
+    if (move > most) most = move;
+  }
+  return most > 0 ? most + forS : 0;
+}
+
+/** Moves that settle until their ring has died down. */
+function ringingMotion(plan: Plan, columns: Columns, ring: RingGiven, room: Room): Motion {
+  const { axes, moveS, settleS } = columns;
+  const frames = moveS.length;
+  for (const own of axes) if (!isMoving(own)) own.moveS.fill(0);
+  const combined = combinedMoves(plan, axes, ring, [room.i32(frames), room.i32(frames)]);
+  const ringPx = room.f32(frames);
+  const settling = { ...ring, measuredS: plan.ringing.measuredSettleS };
+  const settleOf = settles(combined.sums, settling);
+  const longestBusyS = fillCombined({ moveS, settleS, ringPx }, combined, settleOf);
+  const { of, otherwise } = combined;
+  const otherSettles = otherwise && settles(otherwise, settling);
+  const busyS = otherSettles?.map((settle, i) => settle + (otherwise?.durationS[i] ?? 0));
+  return { ...columns, ringPx, longestBusyS, otherwise: busyS ? { of, busyS } : null };
+}
+
+function combinedMoves(
+  plan: Plan,
+  axes: readonly AxisColumns[],
+  ring: RingGiven,
+  [of, slots]: readonly [Int32Array, Int32Array],
+): Combined {
+  const how = { inTurn: plan.move.order === 'inTurn', decayRate: ring.decayRate };
+  let combined = noneCombined(of, ring.quietMatters);
+  for (const { axis, own } of movingAxes(plan, axes)) {
+    const table = fillTaken(plan, axis, own, slots, ring);
+    combined = addAxis(combined, slots, table, how);
+  }
+  return combined;
+}
+
+/** Fills each frame from its combination. Returns the longest move with its settling. */
+function fillCombined(
+  { moveS, settleS, ringPx }: { moveS: Float64Array; settleS: Float64Array; ringPx: Float32Array },
+  { of, sums }: Combined,
+  settleOf: Float64Array,
+): number {
+  const moves = Float64Array.from(sums.durationS);
+  const rings = Float64Array.from(sums.ringPx);
+  for (let k = 0; k < of.length; k += 1) {
+    const i = of[k] as number;
+    moveS[k] = moves[i] as number;
+    settleS[k] = settleOf[i] as number;
+    ringPx[k] = rings[i] as number;
+  }
+  return moves.reduce((most, move, i) => Math.max(most, move + (settleOf[i] as number)), 0);
 }
 
 function addTo(total: Float64Array, column: Float64Array): void {

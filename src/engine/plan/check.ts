@@ -1,9 +1,10 @@
 /** Faults that no single field shows: names that must match, limits in order, a run that is too long. */
 import { IANAZone } from 'luxon';
 import { paceOf } from '../pacing/pacing.ts';
-import type { Fault } from './faults.ts';
-import { foundText } from './faults.ts';
-import { type Keyframe, MAX_FRAMES, MAX_RUN_S, type Plan } from './schema.ts';
+import { MAX_FRAMES, MAX_RUN_S } from './constants.ts';
+import { type Fault, foundText } from './fault.ts';
+import type { Keyframe, Plan, Track } from './schema.ts';
+import { sheetFaults } from './sheet-check.ts';
 
 const quoted = (names: readonly string[]) =>
   names.length === 0
@@ -46,11 +47,12 @@ function orderFault(before: Keyframe | undefined, keyframe: Keyframe, path: stri
   return [{ path: `${path}.${field}`, found: foundText(keyframe[field]), allowed }];
 }
 
-function trackFaults(plan: Plan): Fault[] {
+/** Faults of the plan's own tracks, or of those of a shot. */
+function trackFaults(plan: Plan, tracks: readonly Track[], where: string): Fault[] {
   const names = plan.rig.axes.map((axis) => axis.name);
   const taken = new Set<string>();
-  return plan.move.tracks.flatMap((track, i) => {
-    const path = `move.tracks[${i}]`;
+  return tracks.flatMap((track, i) => {
+    const path = `${where}[${i}]`;
     const faults: Fault[] = [];
     if (!names.includes(track.axis)) {
       faults.push({ path: `${path}.axis`, found: foundText(track.axis), allowed: quoted(names) });
@@ -88,7 +90,8 @@ function axisFaults(plan: Plan): Fault[] {
     // Positions are kept as 32-bit step counts.
     const most = 2 ** 31 - 1;
     const farthest = Math.max(Math.abs(axis.travelMin), Math.abs(axis.travelMax));
-    const positions = plan.move.tracks
+    const positions = [plan.move, ...plan.sheet.shots]
+      .flatMap(({ tracks }) => tracks)
       .filter((track) => track.axis === axis.name)
       .flatMap((track) => track.keyframes.map((keyframe) => Math.abs(keyframe.position)));
     // A bezier may overshoot its keyframes by up to its handles' ten-fold.
@@ -214,7 +217,9 @@ export function crossFaults(plan: Plan): Fault[] {
     ...pacingFaults(plan),
     ...repeatedNames(plan.rig.axes, 'rig.axes'),
     ...axisFaults(plan),
-    ...trackFaults(plan),
+    ...trackFaults(plan, plan.move.tracks, 'move.tracks'),
+    ...plan.sheet.shots.flatMap(({ tracks }, s) => trackFaults(plan, tracks, `sheet.shots[${s}].tracks`)),
+    ...sheetFaults(plan),
     ...repeatedNames(plan.power.sources, 'power.sources'),
     ...repeatedNames(plan.power.loads, 'power.loads'),
     ...repeatedNames(plan.storage.cards, 'storage.cards'),

@@ -4,7 +4,7 @@
  * A step takes the file of one version and gives the file of the next. It must not throw on a file that is
  * broken in other ways: what it cannot read it leaves alone, and parsing then names the fault.
  */
-import { PLAN_VERSION } from './schema.ts';
+import { PLAN_VERSION } from './constants.ts';
 
 type PlanFile = Record<string, unknown>;
 

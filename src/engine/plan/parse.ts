@@ -1,8 +1,11 @@
 /** Text in, Plan or a list of named faults out; and back. */
 import { crossFaults } from './check.ts';
+import { PLAN_FORMAT } from './constants.ts';
 import { type Fault, foundText, schemaFaults } from './faults.ts';
 import { migrate, READABLE_VERSIONS } from './migrate.ts';
-import { type Keyframe, memberSchemas, PLAN_FORMAT, PLAN_VERSION, type Plan, planSchema } from './schema.ts';
+import { type Keyframe, memberSchemas, type Plan, planSchema } from './schema.ts';
+
+export { serialisePlan } from './serialise.ts';
 
 /** A plan, or everything that is wrong with the text. */
 export type Parsed = { ok: true; plan: Plan } | { ok: false; faults: Fault[] };
@@ -92,7 +95,3 @@ export function readPlan(file: unknown): Parsed {
   const faults = crossFaults(result.data);
   return faults.length === 0 ? { ok: true, plan: result.data } : { ok: false, faults };
 }
-
-/** The plan as the text of a plan file, indented, with a line end at the end. */
-export const serialisePlan = (plan: Plan): string =>
-  `${JSON.stringify({ ...plan, format: PLAN_FORMAT, version: PLAN_VERSION }, null, 2)}\n`;

@@ -8,7 +8,6 @@ import {
   optionalQuantity,
   quantity,
   section,
-  share,
   sourceName,
   watts,
 } from './fields.ts';
@@ -113,7 +112,17 @@ export const axis = z.strictObject({
     maximum: 1000,
     step: 0.01,
   }),
-  driveEfficiencyShare: share('Gearing passes on', 'Share of the torque that its gearing leaves over.', 0.8),
+  driveEfficiencyShare: quantity(
+    {
+      title: 'Gearing passes on',
+      unit: 'share',
+      description: 'Share of the torque that its gearing leaves over.',
+      minimum: 0.01,
+      maximum: 1,
+      step: 0.05,
+    },
+    0.8,
+  ),
   holdW: watts('Draw holding', 'Motor current on while it stands still.', 1.5),
   moveW: watts('Draw moving', 'While the motor turns.', 6),
   source: sourceName,

@@ -5,7 +5,7 @@
  * its figures, which are all in that unit, in that unit a second, or in that unit a second squared.
  */
 import * as z from 'zod/mini';
-import { MOON_EVENTS, SUN_EVENTS } from '../sky/names.ts';
+import { PLAN_FORMAT, PLAN_VERSION, START_EVENTS, TECHNIQUES } from './constants.ts';
 import {
   choice,
   count,
@@ -24,22 +24,8 @@ import { keyframe, move, ringing, subject, track } from './move-fields.ts';
 import { axis, balance, rig } from './rig-fields.ts';
 import { action, cue, detail, pass, rest, sheet, shot, tick } from './sheet-fields.ts';
 
+export { PLAN_FORMAT, PLAN_VERSION } from './constants.ts';
 export { AXIS_KINDS } from './rig-fields.ts';
-
-/** The word that marks a plan file. */
-export const PLAN_FORMAT = 'escapement-plan';
-
-/** The version this program writes. */
-export const PLAN_VERSION = 1;
-
-/** Longest run that is worked out. A million frames at 25 fps is more than eleven hours of clip. */
-export const MAX_FRAMES = 1_000_000;
-
-/** Longest run that is worked out, in seconds: ten years of 365 days. */
-export const MAX_RUN_S = 3650 * 86_400;
-
-/** What in the sky a start can go by. */
-export const START_EVENTS = [...SUN_EVENTS, ...MOON_EVENTS] as const;
 
 const clip = section({
   frameRate: formattedText(
@@ -920,7 +906,7 @@ export const planSchema = z.strictObject({
   version: z._default(z.literal(PLAN_VERSION), PLAN_VERSION),
   title: text({ title: 'Title', longest: 120 }, 'New plan'),
   notes: text({ title: 'Notes', longest: 20_000 }, ''),
-  technique: choice({ title: 'Technique' }, ['timeLapse', 'stopMotion'], 'timeLapse'),
+  technique: choice({ title: 'Technique' }, TECHNIQUES, 'timeLapse'),
   clip,
   pacing,
   start,

@@ -1,5 +1,6 @@
 /** Fields of a stop-motion production: its shots with their actions, and the time that working on them takes. */
 import * as z from 'zod/mini';
+import { WEEKDAYS } from './constants.ts';
 import {
   choice,
   count,
@@ -13,17 +14,6 @@ import {
   text,
 } from './fields.ts';
 import { track } from './move-fields.ts';
-
-/** Days of the week, Monday first, as ISO 8601 counts them. */
-export const WEEKDAYS = [
-  'monday',
-  'tuesday',
-  'wednesday',
-  'thursday',
-  'friday',
-  'saturday',
-  'sunday',
-] as const;
 
 const clock = (title: string, description: string, byDefault: string) =>
   formattedText(

@@ -28,8 +28,8 @@ export const frequencyFromSag = (sagMm: number): number =>
 /**
  * Damping ratio by the logarithmic decrement: delta = ln(first / last) / swings,
  * zeta = delta / sqrt(4 pi^2 + delta^2).
- * @param first - height of a swing, any unit, positive
- * @param last - height of a later swing to the same side, same unit, positive, below the first
+ * @param first - height of a swing above rest, any unit, positive
+ * @param last - height of a later swing, to either side, same unit, positive, below the first
  * @param swings - full periods between the two, 0.5 to 10,000; from the 1st swing to the 100th there are 99
  * @returns share of critical damping
  * @throws RangeError naming the one that is outside its range

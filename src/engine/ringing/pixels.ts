@@ -34,6 +34,18 @@ function swayPx(plan: Plan): number {
 }
 
 /**
+ * Shift of the picture for each unit (mm or degree) that an axis goes.
+ * @returns px a unit; null where nobody knows: of a turntable, and without a subject of an axis that carries the lens
+ */
+export function pixelsPassed(plan: Plan, axis: Axis): number | null {
+  if (axis.kind === 'turntable' || axis.kind === 'focus') return null;
+  if (axis.kind !== 'boom' && axis.kind !== 'slide') return pixelsPerUnit(plan, axis);
+  if (!plan.subject.used) return null;
+  const mmAUnit = axis.kind === 'boom' && axis.unit === 'deg' ? plan.rig.arm.lengthMm * DEG : 1;
+  return (focalPx(plan.camera) / subjectMm(plan)) * mmAUnit;
+}
+
+/**
  * Shift of the picture for each unit (mm or degree) of an axis's ring.
  * @returns px a unit: at the centre for pan and tilt, at the edges of the width for roll; 0 for the axes that do not
  *   shake the camera

@@ -8,7 +8,7 @@
 import { ceil, parseRate } from './ratio.ts';
 
 /** Labels counted in a second: 30 for 30000/1001. */
-const labelsPerSecond = (rate: string): number => Number(ceil(parseRate(rate)));
+export const labelsPerSecond = (rate: string): number => Number(ceil(parseRate(rate)));
 
 /** Whether the rate has drop-frame timecode: 30000/1001, 60000/1001 or 120000/1001. */
 export function hasDropFrame(rate: string): boolean {
@@ -40,27 +40,35 @@ const two = (value: number) => String(value).padStart(2, '0');
 const frameDigits = (perSecond: number): number => (perSecond > 100 ? 3 : 2);
 
 /**
- * Timecode label of a frame, hours wrapping after 24.
- * @param frameIndex - frames from 00:00:00:00, a whole number from 0
+ * Timecode labels at a rate, hours wrapping after 24.
  * @param rate - frames a second, e.g. `30000/1001`
  * @param dropFrame - by default where the rate has it
- * @returns `hh:mm:ss:ff`, or `hh:mm:ss;ff` for drop-frame
- * @throws RangeError for a frame that is not a whole number from 0, or a rate without drop-frame
+ * @returns label of a frame, a whole number from 0 at 00:00:00:00: `hh:mm:ss:ff`, or `hh:mm:ss;ff` for drop-frame. It
+ *   throws a RangeError for a frame that is not a whole number from 0
+ * @throws RangeError for drop-frame at a rate without it
  */
-export function timecode(frameIndex: number, rate: string, dropFrame = hasDropFrame(rate)): string {
-  if (!Number.isInteger(frameIndex) || frameIndex < 0) {
-    throw new RangeError(`frame: found ${frameIndex}, allowed: a whole number from 0`);
-  }
+export function timecodes(rate: string, dropFrame = hasDropFrame(rate)): (frameIndex: number) => string {
   const { perSecond, dropped, framesPerMinute, framesPerTen } = counting(rate, dropFrame);
-  const tens = Math.floor(frameIndex / framesPerTen);
-  const rest = frameIndex % framesPerTen;
-  // The first minute of ten keeps all its labels; each later one begins with labels left out.
-  const minutesOver = Math.max(0, Math.floor((rest - dropped) / framesPerMinute));
-  const label = frameIndex + dropped * (9 * tens + minutesOver);
-  const seconds = Math.floor(label / perSecond);
-  const clock = [Math.floor(seconds / 3600) % 24, Math.floor(seconds / 60) % 60, seconds % 60].map(two);
-  return `${clock.join(':')}${dropFrame ? ';' : ':'}${String(label % perSecond).padStart(frameDigits(perSecond), '0')}`;
+  const digits = frameDigits(perSecond);
+  const sign = dropFrame ? ';' : ':';
+  return (frameIndex) => {
+    if (!Number.isInteger(frameIndex) || frameIndex < 0) {
+      throw new RangeError(`frame: found ${frameIndex}, allowed: a whole number from 0`);
+    }
+    const tens = Math.floor(frameIndex / framesPerTen);
+    const rest = frameIndex % framesPerTen;
+    // The first minute of ten keeps all its labels; each later one begins with labels left out.
+    const minutesOver = Math.max(0, Math.floor((rest - dropped) / framesPerMinute));
+    const label = frameIndex + dropped * (9 * tens + minutesOver);
+    const s = Math.floor(label / perSecond);
+    const clock = `${two(Math.floor(s / 3600) % 24)}:${two(Math.floor(s / 60) % 60)}:${two(s % 60)}`;
+    return `${clock}${sign}${String(label % perSecond).padStart(digits, '0')}`;
+  };
 }
+
+/** Timecode label of one frame. See {@link timecodes}. */
+export const timecode = (frameIndex: number, rate: string, dropFrame = hasDropFrame(rate)): string =>
+  timecodes(rate, dropFrame)(frameIndex);
 
 /**
  * Frame that a timecode label names.

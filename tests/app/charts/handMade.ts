@@ -36,6 +36,10 @@ export function columnsOf(frames: number, changed: Partial<Columns> = {}): Colum
     evScene: null,
     evError: null,
     sky: null,
+    ringPx: null,
+    subjectPx: null,
+    backgroundPx: null,
+    aimMissPx: null,
     axes: [],
     sources: [],
     cardIndex: new Uint8Array(frames),
@@ -80,6 +84,7 @@ export function scheduleOf(columns: Columns, changed: Partial<Schedule> = {}): S
     findings: [],
     margins: [],
     exposure: null,
+    rig: { path: null, aim: null, image: null, ringing: null, balance: null },
     sky: null,
     startMs: START_MS,
     offsets: [{ fromMs: START_MS, offsetMin: 120 }],
@@ -141,6 +146,14 @@ export function axisFrom(
     lowestSteps: Math.min(...positions),
     highestSteps: Math.max(...positions),
     largestMoveSteps: Math.max(0, ...moves),
+    moves: moves.filter((move) => move > 0).length,
+    smallestMoveSteps: Math.min(Math.max(0, ...moves), ...moves.filter((move) => move > 0)),
+    repeats: 0,
+    firstRepeat: null,
+    reversals: 0,
+    firstReversal: null,
+    takeUps: 0,
+    takeUpS: 0,
   };
 }
 

@@ -1,27 +1,13 @@
 /**
  * Which findings a run must have and which it must not, said again from the columns and the plan alone.
- *
- * A value within a hair of its limit may go either way: such findings are left open.
  */
-import type { Axis, Plan } from '../../../src/engine/plan/schema.ts';
 import type { Judged } from '../judged.ts';
 import { offsetsOf, wallInstants } from './clock.ts';
+import { above, type Expected, either, sure, type Table } from './expected.ts';
 import { subtract, toDouble } from './fraction.ts';
+import { motionFindings } from './motion-findings.ts';
+import { rigFindings } from './rig-findings.ts';
 import { frameBytes, packWh, usableBytes } from './run.ts';
-
-export type Expected = 'yes' | 'no' | 'open';
-
-/** `over` says yes, `under` says no, and a hair between them leaves it open. */
-function above(value: number, limit: number, hair = 1e-8): Expected {
-  const width = hair * Math.max(Math.abs(limit), Math.abs(value), 1e-6);
-  return value > limit + width ? 'yes' : value < limit - width ? 'no' : 'open';
-}
-
-const either = (...all: Expected[]): Expected =>
-  all.includes('yes') ? 'yes' : all.includes('open') ? 'open' : 'no';
-const sure = (holds: boolean): Expected => (holds ? 'yes' : 'no');
-
-type Table = Map<string, Expected>;
 
 function cycle({ plan, slow }: Judged, table: Table): void {
   const between = slow.frames.slice(0, -1);
@@ -54,62 +40,6 @@ function exposure({ plan, slow }: Judged, table: Table): void {
     markedS += shutterS * 2 ** (bracketStops * (i - (bracketCount - 1) / 2));
   const openS = slow.shots.reduce((sum, shot) => sum + shot.openS, 0);
   table.set('shutter-marked-exact', timedBy === 'camera' ? above(Math.abs(openS - markedS), 0.1) : 'no');
-}
-
-/** Speed that a move needs: by halving, the lowest cruising speed that gets there in time. */
-function neededSpeed(distance: number, accel: number, durationS: number): number {
-  let low = 0;
-  let high = (accel * durationS) / 2;
-  if (high * (durationS - high / accel) < distance) return Number.POSITIVE_INFINITY;
-  for (let i = 0; i < 200; i += 1) {
-    const speed = (low + high) / 2;
-    if (speed * (durationS - speed / accel) < distance) low = speed;
-    else high = speed;
-  }
-  return high;
-}
-
-function axisLimits(
-  plan: Plan,
-  axis: Axis,
-  positions: readonly number[],
-  step: number,
-  table: Table,
-  intervalS: number,
-): void {
-  const hairs = positions.map((position) => Math.max(axis.travelMin - position, position - axis.travelMax));
-  table.set(`travel ${axis.name}`, above(Math.max(...hairs) - step / 2, 0, 1e-6));
-  const moves = positions.slice(1).map((position, k) => position - (positions[k] ?? Number.NaN));
-  let speed: Expected = 'no';
-  let accel: Expected = 'no';
-  if (plan.move.mode === 'moveShootMove' && plan.move.moveS !== null) {
-    const durationS = plan.move.moveS;
-    for (const move of moves) {
-      const distance = Math.abs(move);
-      const needed = (4 * distance) / durationS ** 2;
-      accel = either(accel, above(needed, axis.maxAccel));
-      const cruise = distance === 0 ? 0 : neededSpeed(distance, axis.maxAccel, durationS);
-      if (above(needed, axis.maxAccel) === 'no') speed = either(speed, above(cruise, axis.maxSpeed));
-      else if (above(needed, axis.maxAccel) === 'open') speed = either(speed, 'open');
-    }
-  } else if (plan.move.mode === 'continuous') {
-    const speeds = moves.map((move) => move / intervalS);
-    for (const [k, value] of speeds.entries()) {
-      speed = either(speed, above(Math.abs(value), axis.maxSpeed));
-      if (k > 0)
-        accel = either(accel, above(Math.abs(value - (speeds[k - 1] ?? 0)) / intervalS, axis.maxAccel));
-    }
-  }
-  table.set(`speed ${axis.name}`, speed);
-  table.set(`acceleration ${axis.name}`, accel);
-}
-
-function motion({ plan, run, slow }: Judged, table: Table): void {
-  plan.rig.axes.forEach((axis, i) => {
-    const step = 1 / (run.columns.axes[i]?.stepsPerUnit ?? Number.NaN);
-    const positions = Array.from(run.columns.axes[i]?.steps ?? [], (steps) => steps * step);
-    axisLimits(plan, axis, positions, step, table, toDouble(slow.pace.interval));
-  });
 }
 
 /** Whether hands that need `handsS` before a frame counted from 1 hold up the run. */
@@ -189,6 +119,7 @@ function clock({ plan, run, slow }: Judged, table: Table): void {
 /** Every finding, `id` or `id name`, that is expected, not expected, or left open. */
 export function expectedFindings(judged: Judged): Table {
   const table: Table = new Map();
-  for (const subject of [cycle, pacing, exposure, motion, energy, storage, clock]) subject(judged, table);
+  for (const subject of [cycle, pacing, exposure, motionFindings, rigFindings, energy, storage, clock])
+    subject(judged, table);
   return table;
 }

@@ -2,9 +2,10 @@
  * A whole run worked out frame by frame as objects: slow, and as plain as can be. Steps are taken as given (they
  * are judged on their own); everything after them is worked out here again.
  */
-import type { Axis, Card, Plan, Source } from '../../../src/engine/plan/schema.ts';
+import type { Card, Plan, Source } from '../../../src/engine/plan/schema.ts';
 import { type Shot, shotsOf } from './exposure.ts';
 import { toDouble } from './fraction.ts';
+import { allTogether, axisMoves, motorWays, type SlowMove } from './moves.ts';
 import { type SlowPace, slowPace } from './pacing.ts';
 
 export interface SlowFrame {
@@ -19,6 +20,13 @@ export interface SlowFrame {
   spareS: number;
   periodS: number;
   axisMoveS: number[];
+  /** Ring at the end of the move, px, and the size of what it was added up from. */
+  ringPx: number;
+  summedPx: number;
+  /** The move can be made in two ways that end as soon. */
+  tied: boolean;
+  /** The rig lane with the other choice of quiet moves. */
+  rigOtherwiseS: number;
   /** Watt-hours drawn from each source over the frame's period. */
   drawnWh: number[];
 }
@@ -30,20 +38,6 @@ export interface SlowRun {
 }
 
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
-
-/** Seconds of one move from rest to rest: by its peak speed. */
-export function slowMoveS(distance: number, axis: Axis): number {
-  if (distance === 0) return 0;
-  const peak = Math.min(axis.maxSpeed, Math.sqrt(distance * axis.maxAccel));
-  const onRamps = (peak * peak) / axis.maxAccel;
-  return (2 * peak) / axis.maxAccel + (distance - onRamps) / peak;
-}
-
-function axisMoveS(plan: Plan, axis: Axis, distance: number, intervalS: number): number {
-  if (distance === 0 || plan.move.mode === 'still') return 0;
-  if (plan.move.mode === 'continuous') return intervalS;
-  return plan.move.moveS ?? slowMoveS(distance, axis);
-}
 
 /** Joules of a source over one frame: phase after phase, load after load. */
 function joules(plan: Plan, source: Source, frame: SlowFrame, shots: readonly Shot[]): number {
@@ -69,6 +63,19 @@ function joules(plan: Plan, source: Source, frame: SlowFrame, shots: readonly Sh
   return total;
 }
 
+/** Seconds to each frame, and to the end of the last interval. */
+export function elapsedOf({ frames }: SlowRun): number[] {
+  const last = frames.at(-1) as SlowFrame;
+  return [...frames.map((frame) => frame.elapsedS), last.elapsedS + last.intervalS];
+}
+
+/** Whether quiet moves can change how long any takes. */
+export const quietMatters = ({ move, ringing }: Plan): boolean =>
+  move.mode === 'moveShootMove' &&
+  move.settleBy === 'ringing' &&
+  move.moveS === null &&
+  ringing.measuredSettleS === null;
+
 /**
  * @param marked - whether the plan's shutter time is a mark of a dial
  * @param stepsOf - whole steps of each axis at each frame
@@ -85,17 +92,25 @@ export function slowRun(
   const cameraS = sum(shots.map((shot) => shot.lagS + shot.openS + shot.darkS + shot.writeS));
   const lastShot = shots.at(-1) as Shot;
   const holdS = cameraS - lastShot.darkS - lastShot.writeS;
+  const ways = plan.rig.axes.map((axis, i) => motorWays(axis, stepsOf[i] ?? [], stepsPerUnit[i] ?? 1));
+  const between = plan.move.mode === 'moveShootMove';
+  const made = (quiet: boolean): SlowMove[][] =>
+    between ? plan.rig.axes.map((axis, i) => axisMoves(plan, axis, ways[i] ?? [], quiet)) : [];
+  const asPlanned = made(plan.move.quiet);
+  const otherwise = quietMatters(plan) ? made(!plan.move.quiet) : asPlanned;
+  const ofFrame = (moves: readonly SlowMove[][], k: number) => moves.map((list) => list[k] as SlowMove);
   const frames: SlowFrame[] = [];
   for (let k = 0; k < pace.frames; k += 1) {
     const last = k === pace.frames - 1;
-    const moves = plan.rig.axes.map((axis, i) => {
-      const [here, next] = [stepsOf[i]?.[k] ?? 0, stepsOf[i]?.[last ? k : k + 1] ?? 0];
-      return axisMoveS(plan, axis, Math.abs(next - here) / (stepsPerUnit[i] ?? 1), intervalS);
-    });
-    const inTurn = plan.move.order === 'inTurn' && plan.move.mode === 'moveShootMove';
-    const moveS = inTurn ? sum(moves) : Math.max(0, ...moves);
-    const settleS = plan.move.mode === 'moveShootMove' && moveS > 0 ? plan.move.settleS : 0;
-    const rigS = plan.move.mode === 'moveShootMove' ? holdS + moveS + settleS : 0;
+    const goes = plan.move.mode === 'continuous';
+    const rig = allTogether(plan, ofFrame(asPlanned, k));
+    const other = otherwise === asPlanned ? rig : allTogether(plan, ofFrame(otherwise, k));
+    const moves = between
+      ? ofFrame(asPlanned, k).map((move) => move.durationS)
+      : ways.map((list) => (goes && list[k]?.length ? intervalS : 0));
+    const moveS = between ? rig.durationS : Math.max(0, ...moves);
+    const settleS = between ? rig.settleS : 0;
+    const rigS = between ? holdS + moveS + settleS : 0;
     const longest = Math.max(cameraS, rigS);
     const frame: SlowFrame = {
       elapsedS: k * intervalS,
@@ -109,6 +124,10 @@ export function slowRun(
       spareS: intervalS - plan.cycle.guardS - longest,
       periodS: last ? longest : Math.max(intervalS, longest),
       axisMoveS: moves,
+      ringPx: rig.ringPx,
+      summedPx: rig.summedPx,
+      tied: rig.tied || other.tied,
+      rigOtherwiseS: holdS + other.durationS + other.settleS,
       drawnWh: [],
     };
     frame.drawnWh = plan.power.sources.map((source) => joules(plan, source, frame, shots) / 3600);

@@ -6,6 +6,7 @@ import {
   movePeakSpeed,
 } from '../../../src/engine/motion/profile.ts';
 import { type NumberCase, numberRow, type Row, relative } from '../rows.ts';
+import { measureJerk } from './jerk.ts';
 import { fastestBySteps, travelled } from './simulate.ts';
 
 const FORM = 'MOT-05: T = d/v + v/a or 2 sqrt(d/a), as in dinies/RoboticsOne B_C_B.m (V2)';
@@ -215,5 +216,6 @@ export function measureProfile(): Row[] {
       leastAccels(),
       relative,
     ),
+    ...measureJerk(),
   ];
 }

@@ -1,0 +1,103 @@
+/** How fast it really goes. */
+import type { Sheet } from '../../engine/sheet/types.ts';
+import { fixed } from '../charts/format.ts';
+import { momentText, spansOf } from './clock.ts';
+import { type Pause, pausesOf } from './pauses.ts';
+import type { Sheeted } from './sheeted.ts';
+import { lastTickMs } from './words.ts';
+
+/** Real minutes of an exposure, from the tick before to its own. */
+export interface Took {
+  index: number;
+  minutes: number;
+}
+
+const MOST_BARS = 31;
+const MINUTE_MS = 60_000;
+
+/** What the last exposures took, as far as no break and no night lies between. */
+export function tookOf({ columns }: Sheet, pauses: readonly Pause[]): Took[] {
+  const ticked = Array.from(columns.doneMs.keys()).filter((i) => !Number.isNaN(columns.doneMs[i]));
+  ticked.sort((a, b) => (columns.doneMs[a] as number) - (columns.doneMs[b] as number));
+  const stops = pauses.map(({ ms }) => ms);
+  return ticked.slice(-MOST_BARS - 1).flatMap((index, n, list) => {
+    const [fromMs, toMs] = [columns.doneMs[list[n - 1] ?? -1], columns.doneMs[index] as number];
+    if (fromMs === undefined || stops.some((ms) => ms > fromMs && ms <= toMs)) return [];
+    return [{ index, minutes: (toMs - fromMs) / MINUTE_MS }];
+  });
+}
+
+const HEIGHT_PX = 72;
+const BAR_PX = 8;
+
+function Bars({ took, plannedMin }: { took: readonly Took[]; plannedMin: number }) {
+  const most = Math.max(plannedMin * 1.6, ...took.map(({ minutes }) => minutes)) || 1;
+  const y = (minutes: number) => Math.round(HEIGHT_PX - (minutes / most) * HEIGHT_PX) + 0.5;
+  const width = MOST_BARS * BAR_PX;
+  const slow = took.reduce<Took | null>(
+    (worst, one) => (worst && worst.minutes >= one.minutes ? worst : one),
+    null,
+  );
+  const words = `Minutes of the last ${took.length} exposures; ${fixed(plannedMin, 1)} planned${slow ? `, the longest ${fixed(slow.minutes, 1)} at exposure ${slow.index + 1}` : ''}.`;
+  return (
+    <svg className="bars" viewBox={`0 0 ${width} ${HEIGHT_PX + 1}`} role="img" aria-label={words}>
+      {took.map(({ index, minutes }, n) => (
+        <rect
+          key={index}
+          x={n * BAR_PX + 1}
+          y={y(minutes)}
+          width={BAR_PX - 2}
+          height={HEIGHT_PX - y(minutes)}
+          fill={minutes > plannedMin * 1.4 ? 'var(--s-verm)' : 'var(--used)'}
+        />
+      ))}
+      <path d={`M0 ${HEIGHT_PX}H${width}`} stroke="var(--edge)" />
+      <path d={`M0 ${y(plannedMin)}H${width}`} stroke="var(--act)" strokeWidth="2" />
+    </svg>
+  );
+}
+
+export function PacePanel({ of }: { of: Sheeted }) {
+  const { plan, sheet } = of;
+  const { totals, columns } = sheet;
+  if (totals.done === 0) return null;
+  const spans = spansOf(plan, sheet);
+  const took = tookOf(sheet, pausesOf(plan, sheet));
+  const nowMs = lastTickMs(of) ?? totals.finishMs;
+  const at = took.at(-1)?.index ?? 0;
+  const plannedMin = (columns.minutes[at] ?? 0) + (columns.rigS[at] ?? 0) / 60;
+  const { pace } = totals;
+  return (
+    <section className="panel" aria-labelledby="pace-title">
+      <header>
+        <h2 id="pace-title">Pace</h2>
+        <span className="s">minutes an exposure</span>
+      </header>
+      <div className="pad">
+        {took.length > 0 && <Bars took={took} plannedMin={plannedMin} />}
+        <dl className="facts">
+          <div>
+            <dt>
+              <i className="rule" aria-hidden="true" /> Planned
+            </dt>
+            <dd className="m">{fixed(plannedMin, 1)} min</dd>
+          </div>
+          <div>
+            <dt>So far</dt>
+            <dd className="m">
+              {pace.plannedMin > 0 ? `${fixed(plannedMin * pace.factor, 1)} min` : 'from the second tick on'}
+            </dd>
+          </div>
+          <div>
+            <dt>Finish as planned</dt>
+            <dd className="m">{momentText(totals.finishMs, spans, nowMs)}</dd>
+          </div>
+          <div>
+            <dt>Finish at your pace</dt>
+            <dd className="m">{momentText(totals.finishAtPaceMs, spans, nowMs)}</dd>
+          </div>
+        </dl>
+      </div>
+    </section>
+  );
+}

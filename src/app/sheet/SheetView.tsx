@@ -1,0 +1,66 @@
+/** Sheet: the exposure sheet of a stop-motion plan, or the frames of a time-lapse, as a table of any length. */
+import { useEffect } from 'react';
+import { usePlan } from '../store/plan.ts';
+import { useView } from '../store/view.ts';
+import { CalendarPanel } from './CalendarPanel.tsx';
+import { goToExposure, nextOf } from './commands.ts';
+import { FrameSheet } from './FrameSheet.tsx';
+import { resetGrid } from './gridStore.ts';
+import { Jump } from './Jump.tsx';
+import { NextPanel } from './NextPanel.tsx';
+import { PacePanel } from './PacePanel.tsx';
+import { Production } from './Production.tsx';
+import { SheetFindings } from './SheetFindings.tsx';
+import { SheetTable } from './SheetTable.tsx';
+import { ShotStrip } from './ShotStrip.tsx';
+import { useSheeted } from './sheeted.ts';
+import { Saying, Tools } from './Tools.tsx';
+import './sheet.css';
+
+function ExposureSheet() {
+  const of = useSheeted();
+  const next = nextOf(of);
+  return (
+    <>
+      <ShotStrip of={of} />
+      <div className="sheet-cols">
+        <section className="panel sheet-panel" aria-labelledby="sheet-title">
+          <header>
+            <h2 id="sheet-title">Exposure sheet</h2>
+            <Jump />
+            {next >= 0 && (
+              <button type="button" className="chart-link" onClick={() => goToExposure(next)}>
+                Go to {next + 1}
+              </button>
+            )}
+          </header>
+          <Tools of={of} />
+          <Saying />
+          <SheetTable of={of} next={next} />
+        </section>
+        <div className="rail">
+          <NextPanel of={of} next={next} />
+          <PacePanel of={of} />
+          <CalendarPanel of={of} />
+          <SheetFindings of={of} />
+          <Production />
+        </div>
+      </div>
+    </>
+  );
+}
+
+export default function SheetView() {
+  const technique = usePlan((plan) => plan.technique);
+  const opened = useView((view) => view.opened);
+  // Where one was belongs to the plan that was open.
+  useEffect(() => {
+    if (opened !== shownFor) resetGrid();
+    shownFor = opened;
+  }, [opened]);
+  return (
+    <main className="page sheet">{technique === 'stopMotion' ? <ExposureSheet /> : <FrameSheet />}</main>
+  );
+}
+
+let shownFor = 0;

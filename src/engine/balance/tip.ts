@@ -1,0 +1,121 @@
+/**
+ * Tip-over: how far the centre of mass of everything gets from the middle of the feet.
+ *
+ * A rig stands as long as its centre of mass is above the polygon of its feet. Which way that polygon is turned nobody
+ * knows, so that the circle inside it counts: feet x cos(180 deg / legs), half the feet's radius for three legs. Level
+ * ground, no wind, nobody leaning on it. The middle of the feet is under the pivot with the slide at its zero.
+ */
+import { lensAt, RAD, type Vector } from '../path/pose.ts';
+import type { Plan } from '../plan/schema.ts';
+import type { AxisColumns } from '../schedule-types.ts';
+import { type Carriers, carriedAt } from './carried.ts';
+
+/** Moments of a run that are looked at, besides the extremes of its axes; then finer about the worst. */
+const SAMPLES = 512;
+
+/** Masses by how they move. */
+export interface Masses {
+  /** Goes with the slide, if there is one: payload, arm and counterweight; kg. */
+  ridingKg: number;
+  /** Stays above the middle of the feet: rest of the rig, support, weigh-down; kg. */
+  fixedKg: number;
+  /** Sum of mass times place along the arm, towards the camera positive, kg mm; 0 without an arm. */
+  alongArmKgMm: number;
+}
+
+/** How near the rig comes to tipping over. */
+export interface TipOver {
+  /** Radius of the circle inside the feet, mm. */
+  safeMm: number;
+  /** Farthest that the centre of mass gets from the middle of the feet, level, mm. */
+  farthestMm: number;
+  /** What is left of the radius there, mm; negative: it tips over. */
+  marginMm: number;
+  /** Frame nearest to that moment, counted from 1. */
+  frame: number;
+  /**
+   * Lean of the ground, degrees, that tips the rig over at that moment; negative if it tips on the level. What does not
+   * move is taken to sit as high as the pivot, so that the lean is rather too small than too large.
+   */
+  leanDeg: number;
+  /** Everything, kg. */
+  totalKg: number;
+}
+
+/**
+ * Centre of mass of everything at a moment, mm, counted like the lens: it goes like a lens on a shorter arm, on a slide
+ * that goes less far.
+ * @param at - index of a frame, or between two
+ */
+export function centreAt(carriers: Carriers, masses: Masses, at: number): Vector {
+  const { boom } = carriers.geometry;
+  // Where there is no mass there is nothing off the middle.
+  const totalKg = masses.ridingKg + masses.fixedKg || 1;
+  const arm = boom && { ...boom, lengthMm: masses.alongArmKgMm / totalKg };
+  const stance = carriedAt(carriers, at);
+  const slide = (stance.slide * masses.ridingKg) / totalKg;
+  return lensAt({ ...carriers.geometry, boom: arm }, { ...stance, slide });
+}
+
+/** Level distance of the centre of mass from the middle of the feet at a moment, mm. */
+export function distanceAt(carriers: Carriers, masses: Masses, at: number): number {
+  const { x, y } = centreAt(carriers, masses, at);
+  return Math.hypot(x, y);
+}
+
+/** Indices of the frames at which an axis is lowest and highest. */
+const ends = ({ steps, lowestSteps, highestSteps }: AxisColumns): number[] => [
+  steps.indexOf(lowestSteps),
+  steps.indexOf(highestSteps),
+];
+
+/**
+ * The moment at which a value is largest, 0 to `last`: among samples that hit every frame of a short run and among the
+ * marks, then finer about the best of these. A peak shorter than a sample, and at no mark, escapes.
+ */
+function worstMoment(last: number, marks: readonly number[], valueAt: (at: number) => number): number {
+  let [best, most] = [0, valueAt(0)];
+  const look = (at: number) => {
+    const moment = Math.min(Math.max(0, at), last);
+    const value = valueAt(moment);
+    if (value > most) [best, most] = [moment, value];
+  };
+  const spacing = last >= SAMPLES ? last / SAMPLES : 1 / Math.ceil(SAMPLES / Math.max(1, last));
+  for (let i = 1; i * spacing <= last; i += 1) look(i * spacing);
+  for (const mark of marks) look(mark);
+  for (let width = spacing; width > 1e-7; width /= 4) {
+    const middle = best;
+    for (let i = -4; i <= 4; i += 1) look(middle + (i * width) / 4);
+  }
+  return best;
+}
+
+/**
+ * Judges the standing of a rig over its whole move; from frame to frame its axes are taken to go straight.
+ * @param suspects - indices of frames to look at besides its samples and the ends of its axes
+ */
+export function tipOverOf(
+  plan: Plan,
+  carriers: Carriers,
+  masses: Masses,
+  suspects: readonly number[],
+): TipOver {
+  const { feetRadiusMm, legs } = plan.balance;
+  const columns = [carriers.boom, carriers.slide].flatMap((axis) => axis ?? []);
+  const moving = columns.filter((column) => column.largestMoveSteps > 0);
+  const last = Math.max(0, ...moving.map((column) => column.steps.length - 1));
+  const marks = [...moving.flatMap(ends), ...suspects];
+  const worst = worstMoment(last, marks, (at) => distanceAt(carriers, masses, at));
+  const farthestMm = distanceAt(carriers, masses, worst);
+  const safeMm = feetRadiusMm * Math.cos(Math.PI / legs);
+  const marginMm = safeMm - farthestMm;
+  const { z } = centreAt(carriers, masses, worst);
+  return {
+    safeMm,
+    farthestMm,
+    marginMm,
+    frame: Math.round(worst) + 1,
+    leanDeg: Math.atan2(marginMm, Math.max(0, z)) / RAD,
+    totalKg: masses.ridingKg + masses.fixedKg,
+  };
+}

@@ -1,0 +1,146 @@
+/** What a column of whole-step positions says of itself: its range, its moves, where it turns and where it stalls. */
+import type { AxisColumns } from '../schedule-types.ts';
+import type { Span } from './tracks.ts';
+
+type StepFacts = Pick<
+  AxisColumns,
+  | 'lowestSteps'
+  | 'highestSteps'
+  | 'largestMoveSteps'
+  | 'smallestMoveSteps'
+  | 'moves'
+  | 'reversals'
+  | 'firstReversal'
+>;
+
+/** Range, moves and reversals of an axis's positions. */
+export function stepFacts(steps: Int32Array): StepFacts {
+  const first = steps[0] as number;
+  let before = first;
+  let farthestUp = 0;
+  let farthestDown = 0;
+  // Of the smallest move one less: without its sign, no move at all is then larger than any.
+  let smallestLess = NONE;
+  let stills = 0;
+  for (let k = 1; k < steps.length; k += 1) {
+    const position = steps[k] as number;
+    const move = position - before;
+    before = position;
+    if (move > farthestUp) farthestUp = move;
+    else if (move < farthestDown) farthestDown = move;
+    const less = (move < 0 ? -move : move) - 1;
+    stills -= less >> 31;
+    const unsigned = less & NONE;
+    if (unsigned < smallestLess) smallestLess = unsigned;
+  }
+  return {
+    largestMoveSteps: Math.max(farthestUp, -farthestDown),
+    smallestMoveSteps: smallestLess === NONE ? 0 : smallestLess + 1,
+    moves: steps.length - 1 - stills,
+    // Who has only gone one way is at an end of it at either end of the run.
+    ...(farthestUp > 0 && farthestDown < 0 ? turnsOf(steps) : oneWay(first, before)),
+  };
+}
+
+// The largest whole number of 32 bits; also, all of them but the sign.
+const NONE = 0x7fff_ffff;
+
+type Turns = Pick<AxisColumns, 'lowestSteps' | 'highestSteps' | 'reversals' | 'firstReversal'>;
+
+const oneWay = (from: number, to: number): Turns => ({
+  lowestSteps: Math.min(from, to),
+  highestSteps: Math.max(from, to),
+  reversals: 0,
+  firstReversal: null,
+});
+
+function turnsOf(steps: Int32Array): Turns {
+  let before = steps[0] as number;
+  const turns = oneWay(before, before);
+  let facing = 0;
+  for (let k = 1; k < steps.length; k += 1) {
+    const position = steps[k] as number;
+    if (position === before) continue;
+    const direction = position < before ? -1 : 1;
+    before = position;
+    if (direction === facing) continue;
+    // Only at a turn, and at the very end, can a position be an extreme.
+    const extreme = steps[k - 1] as number;
+    if (facing !== 0) {
+      turns.reversals += 1;
+      turns.firstReversal ??= k + 1;
+    }
+    facing = direction;
+    widen(turns, extreme);
+  }
+  widen(turns, before);
+  return turns;
+}
+
+function widen(turns: Turns, position: number): void {
+  if (position < turns.lowestSteps) turns.lowestSteps = position;
+  if (position > turns.highestSteps) turns.highestSteps = position;
+}
+
+type Repeats = Pick<AxisColumns, 'repeats' | 'firstRepeat'>;
+
+/**
+ * Frames that repeat the position before them though their track goes on.
+ * @param spans - where it does
+ * @param thereAndBack - whether as many follow on the way back
+ */
+export function repeatsOf(
+  { steps, moves }: Pick<AxisColumns, 'steps' | 'moves'>,
+  spans: readonly Span[],
+  thereAndBack: boolean,
+): Repeats {
+  const within = spans.flatMap(({ begin, end }) => {
+    // Most tracks go on all the time.
+    const all = begin === 1 && end === steps.length;
+    const repeats = all ? steps.length - 1 - moves : stillsWithin(steps, begin, end);
+    return repeats > 0 ? [{ begin, repeats }] : [];
+  });
+  const [first] = within;
+  if (!first) return { repeats: 0, firstRepeat: null };
+  const repeats = within.reduce((sum, span) => sum + span.repeats, 0);
+  let k = first.begin;
+  while (steps[k] !== steps[k - 1]) k += 1;
+  return { repeats: thereAndBack ? 2 * repeats : repeats, firstRepeat: k + 1 };
+}
+
+function stillsWithin(steps: Int32Array, begin: number, end: number): number {
+  let stills = 0;
+  let before = steps[begin - 1] as number;
+  for (let k = begin; k < end; k += 1) {
+    const position = steps[k] as number;
+    if (position === before) stills += 1;
+    before = position;
+  }
+  return stills;
+}
+
+/**
+ * The same of an axis whose positions come from elsewhere: between its first move and its last, where another axis
+ * moves and it does not.
+ */
+export function repeatsBeside(steps: Int32Array, others: readonly Int32Array[]): Repeats {
+  const moves = (column: Int32Array, k: number) => column[k] !== column[k - 1];
+  let repeats = 0;
+  let firstRepeat: number | null = null;
+  /** Since its last move. */
+  let stalled = 0;
+  let firstStalled = 0;
+  let hasMoved = false;
+  for (let k = 1; k < steps.length; k += 1) {
+    if (moves(steps, k)) {
+      repeats += stalled;
+      if (stalled > 0) firstRepeat ??= firstStalled + 1;
+      stalled = 0;
+      hasMoved = true;
+    } else if (hasMoved && others.some((other) => moves(other, k))) {
+      if (stalled === 0) firstStalled = k;
+      stalled += 1;
+    }
+  }
+  return { repeats, firstRepeat };
+}

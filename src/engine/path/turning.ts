@@ -1,0 +1,93 @@
+/**
+ * Sine and cosine of an axis's angle at every frame, a block of frames at a time.
+ *
+ * An axis stands at whole steps. Its angle is a multiple of some hundred steps and a rest of less: the sine and
+ * cosine of both are read from two short tables and put together by the addition formulas, which is exact to the last
+ * places of a double and takes a tenth of the time of working them out.
+ */
+import type { StepColumns } from './pose.ts';
+
+/** Frames worked on at a time: few enough that what belongs to them stays in the nearest memory. */
+export const BLOCK = 256;
+
+/** Lowest and highest of some steps. */
+function spanOf(steps: Int32Array): { low: number; high: number } {
+  let low = steps[0] as number;
+  let high = low;
+  for (let k = 1; k < steps.length; k += 1) {
+    const step = steps[k] as number;
+    if (step < low) low = step;
+    else if (step > high) high = step;
+  }
+  return { low, high };
+}
+
+/** Sine and cosine of `count` angles, one after another. */
+function circle(count: number, first: number, apart: number): Float64Array {
+  const table = new Float64Array(2 * count);
+  for (let i = 0; i < count; i += 1) {
+    table[2 * i] = Math.sin(first + i * apart);
+    table[2 * i + 1] = Math.cos(first + i * apart);
+  }
+  return table;
+}
+
+const ONE_FRAME = new Int32Array(1);
+
+/** An axis that turns, or one that the rig does not have. */
+export class Turning {
+  /** Of the frames of the block filled last. */
+  readonly sin = new Float64Array(BLOCK);
+  readonly cos = new Float64Array(BLOCK);
+  /** Whether it turns at all during the run. */
+  readonly moves: boolean;
+  readonly #steps: Int32Array;
+  readonly #low: number;
+  readonly #bits: number;
+  readonly #coarse: Float64Array;
+  readonly #fine: Float64Array;
+
+  /**
+   * @param columns - of the axis; undefined for an axis that the rig does not have, which stays at its zero
+   * @param zeroRad - angle at its zero
+   * @param radPerUnit - angle of one of its units
+   */
+  constructor(columns: StepColumns | undefined, zeroRad: number, radPerUnit: number) {
+    this.#steps = columns?.steps ?? ONE_FRAME;
+    const { low, high } = spanOf(this.#steps);
+    const radPerStep = columns ? radPerUnit / columns.stepsPerUnit : 0;
+    const count = high - low + 1;
+    this.moves = count > 1;
+    this.#low = low;
+    // Two tables of about the same length.
+    this.#bits = Math.ceil(Math.log2(count) / 2);
+    const stride = 2 ** this.#bits;
+    this.#coarse = circle(Math.ceil(count / stride), zeroRad + low * radPerStep, stride * radPerStep);
+    this.#fine = circle(Math.min(stride, count), 0, radPerStep);
+    this.sin.fill(this.#coarse[0] as number);
+    this.cos.fill(this.#coarse[1] as number);
+  }
+
+  /** Works out the frames from one index to before another, at most a block. */
+  fill(from: number, to: number): void {
+    if (!this.moves) return;
+    const { sin, cos } = this;
+    const steps = this.#steps;
+    const low = this.#low;
+    const bits = this.#bits;
+    const rest = 2 ** bits - 1;
+    const coarse = this.#coarse;
+    const fine = this.#fine;
+    for (let k = from; k < to; k += 1) {
+      const step = (steps[k] as number) - low;
+      const c = 2 * (step >>> bits);
+      const f = 2 * (step & rest);
+      const sinC = coarse[c] as number;
+      const cosC = coarse[c + 1] as number;
+      const sinF = fine[f] as number;
+      const cosF = fine[f + 1] as number;
+      sin[k - from] = sinC * cosF + cosC * sinF;
+      cos[k - from] = cosC * cosF - sinC * sinF;
+    }
+  }
+}

@@ -1,0 +1,4 @@
+import { checkRows } from '../check-rows.ts';
+import { measureBalance } from './measure.ts';
+
+checkRows(measureBalance());

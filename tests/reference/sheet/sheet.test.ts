@@ -1,0 +1,4 @@
+import { checkRows } from '../check-rows.ts';
+import { measureSheet } from './measure.ts';
+
+checkRows(measureSheet());
