@@ -119,11 +119,12 @@ function alikeInTime({ tracks }: Plan['move'], intervalS: Float64Array, before: 
   return !timed || intervalS.every((seconds, k) => seconds === before[k]);
 }
 
-/** What of the camera decides how far its picture shifts when the rig rings. */
+/** What of the camera decides how far its picture shifts as the rig moves and rings. */
 const shiftsAlike = (a: Plan['camera'], b: Plan['camera']): boolean =>
   a.focalLengthMm === b.focalLengthMm &&
   a.sensorWidthMm === b.sensorWidthMm &&
-  a.imageWidthPx === b.imageWidthPx;
+  a.imageWidthPx === b.imageWidthPx &&
+  a.imageHeightPx === b.imageHeightPx;
 
 /** Moves that are the same as before: of the same rig and tracks, whenever the frames are shot. */
 const alike = (plan: Plan, intervalS: Float64Array, kept: Kept, before: Schedule): boolean =>

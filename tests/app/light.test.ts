@@ -1,5 +1,5 @@
 /** Place & light and the ramp without a screen: notation, summaries, and edits of the steps. */
-import { describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { enterAll } from '../../src/app/fields/entry.ts';
 import { codecOf } from '../../src/app/format/quantity.ts';
 import {
@@ -10,6 +10,7 @@ import {
   windowText,
 } from '../../src/app/sections/lightText.ts';
 import { rampStepText, startText } from '../../src/app/sections/summary.ts';
+import { fetchChecks } from '../../src/app/store/checker.ts';
 import { draftAt, setDraft } from '../../src/app/store/drafts.ts';
 import { currentPlan, startWith, undo } from '../../src/app/store/plan.ts';
 import { addStep, MOST_STEPS, moveStep, removeStep, turnStep } from '../../src/app/store/rampEdits.ts';
@@ -128,6 +129,10 @@ describe('steps of the ramp', () => {
 });
 
 describe('several values at once', () => {
+  beforeAll(async () => {
+    await fetchChecks();
+  });
+
   test('come in as one step, and take the place of what was typed there', () => {
     startWith(planOf({}));
     setDraft('place.latitudeDeg', { text: '43,,3', error: 'Not a number.' });

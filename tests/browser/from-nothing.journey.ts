@@ -50,7 +50,7 @@ test('the page agrees with the pencil', async () => {
 
   const rig = await openSection(page, 'Rig');
   await rig.getByRole('button', { name: 'Slide', exact: true }).click();
-  await rig.locator('summary', { hasText: 'Slide' }).click();
+  await rig.locator('summary', { hasText: 'Slide' }).first().click();
   for (const [label, text] of [
     ['Travel an output turn', '40'],
     ['Travel to', '600'],

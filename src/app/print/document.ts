@@ -4,8 +4,8 @@
 export interface PrintColumn {
   id: string;
   heading: string;
-  /** Most characters that a cell has; what grows wraps. */
-  chars: number;
+  /** Width of its widest cell, in parts of the type's size; what grows wraps. */
+  em: number;
   /** Figures stand to the right. */
   figure?: boolean;
   /** Stands in every table of the document, so that rows can be told apart. */

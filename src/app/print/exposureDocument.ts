@@ -14,6 +14,7 @@ import { type RowHeights, rowsOf, type SheetRows } from '../sheet/rows.ts';
 import type { Sheeted } from '../sheet/sheeted.ts';
 import { minutesText } from '../sheet/words.ts';
 import type { PrintColumn, PrintDocument, PrintList, PrintRow, PrintRows } from './document.ts';
+import { emsOf } from './ems.ts';
 
 /** Exposures to print, by index; both ends belong to it. */
 export interface PrintRange {
@@ -23,23 +24,23 @@ export interface PrintRange {
 
 export const wholeSheet = ({ sheet }: Sheeted): PrintRange => ({ first: 0, last: sheet.exposures - 1 });
 
-/** Longest cell of a column over some rows, looking at no more than 500 of them. */
-function longest(text: (index: number) => string, { first, last }: PrintRange): number {
+/** Width of the widest cell over some rows, looking at no more than 500 of them. */
+function widest(text: (index: number) => string, { first, last }: PrintRange): number {
   const stride = Math.max(1, Math.ceil((last - first + 1) / 500));
   if (last < first) return 0;
-  let most = text(last).length;
-  for (let index = first; index < last; index += stride) most = Math.max(most, text(index).length);
+  let most = emsOf(text(last));
+  for (let index = first; index < last; index += stride) most = Math.max(most, emsOf(text(index)));
   return most;
 }
 
-/** More characters than this for the passes of an exposure, and they are told by their numbers. */
-const LONGEST_PASSES = 22;
+/** If the names of all passes are wider than this, they are told by their numbers. */
+const WIDEST_PASSES_EM = 11;
 
 const settingsText = ({ exposure }: Plan, { shutterS, apertureF, iso }: Pass): string =>
   `${shutterText(shutterS ?? exposure.shutterS)}, f/${apertureF ?? exposure.apertureF}, ISO ${iso ?? exposure.iso}`;
 
 const numbersPasses = ({ sheet }: Plan): boolean =>
-  sheet.passes.map(({ name }) => name).join(', ').length > LONGEST_PASSES;
+  emsOf(sheet.passes.map(({ name }) => name).join(', ')) > WIDEST_PASSES_EM;
 
 function passesText(plan: Plan): string {
   const numbered = numbersPasses(plan);
@@ -55,7 +56,7 @@ function passColumn({ plan, sheet }: Sheeted, range: PrintRange): PrintColumn[] 
   const numbers = (i: number) =>
     plan.sheet.passes.flatMap((_, p) => (hasPass(sheet.columns.passes[i] ?? 0, p) ? [p + 1] : [])).join(' ');
   const text = numbersPasses(plan) ? numbers : (i: number) => passesOf(plan, sheet, i).join(', ');
-  return [{ id: 'passes', heading: 'Passes', chars: Math.min(LONGEST_PASSES, longest(text, range)), text }];
+  return [{ id: 'passes', heading: 'Passes', em: widest(text, range), text }];
 }
 
 /** Cues that begin in full, those that go on by their kind. */
@@ -72,7 +73,7 @@ function cueText({ plan, sheet }: Sheeted, i: number): string {
 
 function cueColumn(of: Sheeted): PrintColumn[] {
   const has = of.plan.sheet.shots.some(({ cues }) => cues.length > 0);
-  return has ? [{ id: 'cues', heading: 'Cues', chars: 0, grows: 0.8, text: (i) => cueText(of, i) }] : [];
+  return has ? [{ id: 'cues', heading: 'Cues', em: 0, grows: 0.8, text: (i) => cueText(of, i) }] : [];
 }
 
 /** What happens, with what was noted while shooting. */
@@ -88,7 +89,7 @@ const axisColumn = (axis: SheetAxis, range: PrintRange): PrintColumn => {
   return {
     id: `axis:${axis.name}`,
     heading: `${axis.name}, ${axis.unit}`,
-    chars: longest(text, range),
+    em: widest(text, range),
     figure: true,
     movable: true,
     text,
@@ -105,14 +106,14 @@ function columnsOf(of: Sheeted, range: PrintRange): PrintColumn[] {
     id,
     heading,
     figure: true,
-    chars: longest(text, range),
+    em: widest(text, range),
     text,
   });
   return [
     { ...figures('exposure', 'No.', (i) => String(i + 1)), leads: true },
     { ...figures('frames', 'Frames', frames), leads: true },
     { ...figures('timecode', 'Timecode', (i) => timecodeAt(plan, sheet, i)), leads: true },
-    { id: 'text', heading: 'What happens', chars: 0, grows: 1.2, text: (i) => happens(of, i) },
+    { id: 'text', heading: 'What happens', em: 0, grows: 1.2, text: (i) => happens(of, i) },
     figures('hold', 'Hold', (i) => String(columns.frames[i])),
     ...passColumn(of, range),
     ...columns.axes.map((axis) => axisColumn(axis, range)),

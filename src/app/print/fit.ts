@@ -1,5 +1,6 @@
 /** Columns onto paper: one table if it is wide enough, else the rig and the sources in tables of their own. */
 import type { PrintColumn, PrintDocument, PrintRow, PrintRows } from './document.ts';
+import { emsOf } from './ems.ts';
 
 /** Both A4 (210 x 297 mm, ISO 216) and Letter (215.9 x 279.4 mm, ANSI/ASME Y14.1) leave this within the margins. */
 export const PAPER_MM = { width: 190, height: 249 } as const;
@@ -8,8 +9,6 @@ export const PAPER_MM = { width: 190, height: 249 } as const;
 const TYPE_PT = [8.5, 7] as const;
 
 const MM_A_POINT = 25.4 / 72;
-/** Advance of a tabular figure and of an average letter, in parts of the type's size; measured on both faces. */
-const ADVANCE = 0.58;
 const PADDING_MM = 2.4;
 /** Room for the box that is ticked. */
 export const BOX_MM = 5.5;
@@ -29,13 +28,19 @@ export interface FittedTable {
   columns: FittedColumn[];
 }
 
-const charMm = (typePt: number): number => typePt * MM_A_POINT * ADVANCE;
+/** Beside a position stands from which side it is arrived at. */
+const SIDE_MM = 2.5;
+/** A longer word of a heading is broken. */
+const LONGEST_WORD_EM = 6.5;
 
-/** Width of a column that does not grow: its longest cell, or the longest word of its heading if that is shorter than 12. */
-function widthMm({ chars, heading, arrives }: PrintColumn, typePt: number): number {
-  const word = Math.max(...heading.split(/[\s-]/).map(({ length }) => length));
-  const most = Math.max(chars + (arrives ? 1.5 : 0), Math.min(word, 12));
-  return Math.max(LEAST_MM, most * charMm(typePt) + PADDING_MM);
+/** Width of a column that does not grow: that of its widest cell, or of the longest word of its heading. */
+function widthMm({ em, heading, arrives }: PrintColumn, typePt: number): number {
+  const word = Math.max(...heading.split(' ').map(emsOf));
+  const cellMm = em * typePt * MM_A_POINT + (arrives ? SIDE_MM : 0);
+  return Math.max(
+    LEAST_MM,
+    Math.max(cellMm, Math.min(word, LONGEST_WORD_EM) * typePt * MM_A_POINT) + PADDING_MM,
+  );
 }
 
 /** Width that columns ask for at least. */
@@ -99,7 +104,7 @@ function linesOf(row: PrintRow, { columns, typePt }: FittedTable): number {
   const fixed = columns.reduce((sum, { widthMm: mm }) => sum + (mm ?? 0), BOX_MM);
   return columns.reduce((most, { column, widthMm: mm }) => {
     const roomMm = (mm ?? PAPER_MM.width - fixed) - PADDING_MM;
-    return Math.max(most, Math.ceil((column.text(row.index).length * charMm(typePt)) / roomMm));
+    return Math.max(most, Math.ceil((emsOf(column.text(row.index)) * typePt * MM_A_POINT) / roomMm));
   }, 1);
 }
 

@@ -8,6 +8,7 @@ import { numberText, plural } from '../format/numbers.ts';
 import { positionAt, positionText } from '../sheet/cells.ts';
 import { type FrameColumn, frameColumns } from '../sheet/frameColumns.ts';
 import type { PrintColumn, PrintDocument } from './document.ts';
+import { emsOf } from './ems.ts';
 
 /** More frames than this are thinned. */
 const MOST_ROWS = 2000;
@@ -30,9 +31,9 @@ export function printedFrames({ totals: { frames }, events }: Schedule): Printed
 }
 
 const LEADS = ['frame', 'clock'];
-/** Columns of words that are as long as their cells. */
-const longestOf = (text: (index: number) => string, indices: readonly number[]): number =>
-  indices.reduce((most, index) => Math.max(most, text(index).length), 0);
+
+const widestOf = (text: (index: number) => string, indices: readonly number[]): number =>
+  indices.reduce((most, index) => Math.max(most, emsOf(text(index))), 0);
 
 function arrivesOf({ steps }: AxisColumns): (index: number) => number {
   return (index) => (index === 0 ? 0 : Math.sign((steps[index] ?? 0) - (steps[index - 1] ?? 0)));
@@ -43,7 +44,7 @@ function printed({ id, heading, figure, grows, text, axis }: FrameColumn, indice
   const column: PrintColumn = {
     id,
     heading,
-    chars: grows ? 0 : longestOf(cell, indices),
+    em: grows ? 0 : widestOf(cell, indices),
     figure: figure || axis !== undefined,
     leads: LEADS.includes(id),
     movable: axis !== undefined || id.startsWith('energy:'),

@@ -32,7 +32,7 @@ const BAR_PX = 8;
 
 function Bars({ took, plannedMin }: { took: readonly Took[]; plannedMin: number }) {
   const most = Math.max(plannedMin * 1.6, ...took.map(({ minutes }) => minutes)) || 1;
-  const y = (minutes: number) => Math.round(HEIGHT_PX - (minutes / most) * HEIGHT_PX) + 0.5;
+  const y = (minutes: number) => Math.floor(HEIGHT_PX - (minutes / most) * HEIGHT_PX);
   const width = MOST_BARS * BAR_PX;
   const slow = took.reduce<Took | null>(
     (worst, one) => (worst && worst.minutes >= one.minutes ? worst : one),

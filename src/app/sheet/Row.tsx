@@ -2,7 +2,7 @@
 import { memo, type ReactNode } from 'react';
 import { cuesAt, exposureText, passesOf, tickAt, timecodeAt } from '../../engine/sheet/texts.ts';
 import { durationText } from '../format/durations.ts';
-import { plural } from '../format/numbers.ts';
+import { NBSP, plural } from '../format/numbers.ts';
 import { ArrowRight, ChevronDown, ChevronRight, StandingIcon } from '../icons.tsx';
 import { CellEditor, type Onward } from './CellEditor.tsx';
 import { framesText, positionAt, positionText } from './cells.ts';
@@ -37,6 +37,7 @@ export interface RowProps {
 export const rowId = ({ kind, index }: Spot): string => `row-${kind}-${index}`;
 export const cellId = (spot: Spot, column: string): string => `${rowId(spot)}-${column.replace(/\W+/g, '-')}`;
 
+/** Kinds of column whose figures line up. */
 const NUMERIC = new Set(['exposure', 'frames', 'timecode', 'clock', 'axis', 'hold']);
 
 /** Its columns are cells of a kind; what stands in them is given. */
@@ -64,7 +65,7 @@ function Cells({ content, ...props }: RowProps & { content: (column: Column) => 
             aria-colindex={c + 1}
             aria-colspan={shown.span}
             data-column={column.id}
-            className={`cell ${column.kind}${NUMERIC.has(column.kind) ? ' m' : ''}${cell === column.id ? ' at' : ''}`}
+            className={`cell ${column.kind}${NUMERIC.has(column.kind) && !shown.words ? ' m' : ''}${cell === column.id ? ' at' : ''}`}
             style={shown.span === undefined ? undefined : { gridColumnEnd: `span ${shown.span}` }}
           >
             {edited ? (
@@ -94,6 +95,8 @@ const onText = (text: string): void => {
 interface Content {
   node: ReactNode;
   span?: number;
+  /** Words, where the column has figures. */
+  words?: boolean;
 }
 
 const only = (node: ReactNode): Content => ({ node });
@@ -296,7 +299,7 @@ function actionContent({ of, spot, open, columns: shown }: RowProps, column: Col
       return only(<Ends from={at(first)} to={at(last)} />);
     }
     case 'cues':
-      return only(day && <span className="u words">{day.slice(2)}</span>);
+      return only(day && <span className="u words">{day.slice(2).split(NBSP).slice(1).join(NBSP)}</span>);
     case 'clock':
       return only(clockText(startMs, spans));
     case 'done': {
@@ -371,8 +374,8 @@ function pauseWords({ plan, sheet }: Sheeted, pause: Pause): string {
   const spans = spansOf(plan, sheet);
   const day = sheet.days[pause.index];
   const then = sheet.days[pause.index + 1];
-  const ends = `End of ${dayText(pause.ms, spans)} at ${clockText(day?.toMs ?? pause.ms, spans)}, exposure ${day?.lastExposure}, frame ${day?.frame}`;
-  return then ? `${ends}. On with ${dayText(then.fromMs, spans)}, ${clockText(then.fromMs, spans)}` : ends;
+  const ends = `${dayText(pause.ms, spans)} ends: exposure ${day?.lastExposure}, frame ${day?.frame}`;
+  return then ? `${ends}; on ${dayText(then.fromMs, spans)}, ${clockText(then.fromMs, spans)}` : ends;
 }
 
 function pauseContent({ of, pause, columns, heightPx }: RowProps, column: Column): Content | null {
@@ -383,7 +386,7 @@ function pauseContent({ of, pause, columns, heightPx }: RowProps, column: Column
     case columns[0]?.id:
       return only(null);
     case columns[1]?.id:
-      return { span: words, node: <span className="words">{pauseWords(of, pause)}</span> };
+      return { span: words, words: true, node: <span className="words">{pauseWords(of, pause)}</span> };
   }
   const c = columns.indexOf(column);
   if (c <= words) return null;

@@ -105,8 +105,10 @@ export function SheetTable({ of, next }: Props) {
   useEffect(() => {
     const scroller = box.current;
     if (!scroller || !columnId || scroller.scrollWidth <= scroller.clientWidth) return;
-    const cell = scroller.querySelector(`.head [data-head="${CSS.escape(columnId)}"]`);
-    cell?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    const heads = [...scroller.querySelectorAll<HTMLElement>('.head [data-head]')];
+    const head = heads.find((one) => one.getAttribute('data-head') === columnId);
+    // The first and the last column stay where they are.
+    if (head && head !== heads[0] && head !== heads.at(-1)) bringAcross(scroller, head, heads);
   }, [columnId]);
   useLayoutEffect(() => {
     // What was typed stands on the sheet now.
@@ -291,6 +293,14 @@ export function SheetTable({ of, next }: Props) {
       </GridBox>
     </div>
   );
+}
+
+/** Scrolls sideways so far that a column is seen between those that stay. */
+function bringAcross(scroller: HTMLElement, head: HTMLElement, heads: readonly HTMLElement[]): void {
+  const left = head.offsetLeft - (heads[0]?.offsetWidth ?? 0);
+  const right = head.offsetLeft + head.offsetWidth + (heads.at(-1)?.offsetWidth ?? 0) - scroller.clientWidth;
+  if (left < scroller.scrollLeft) scroller.scrollLeft = left;
+  else if (right > scroller.scrollLeft) scroller.scrollLeft = right;
 }
 
 const isAt = <T extends { spot: Spot }>(one: T | null, { kind, index }: Spot): T | null =>

@@ -4,26 +4,20 @@
  * Sources: pinhole projection; the slope at the tip of a cantilever loaded there is 1.5 times its deflection over its
  * length (Gere & Timoshenko, Mechanics of Materials, app. on beams: P L^2 / 2EI to P L^3 / 3EI; from memory).
  */
+import { focalPx, geometryOf, lensAt, type Stance, subjectAt } from '../path/pose.ts';
 import type { Axis, Plan } from '../plan/schema.ts';
 
 const DEG = Math.PI / 180;
-
-/** Focal length in pixels of the picture. */
-const focalPx = ({ focalLengthMm, imageWidthPx, sensorWidthMm }: Plan['camera']): number =>
-  (focalLengthMm * imageWidthPx) / sensorWidthMm;
+const AT_REST: Stance = { boom: 0, slide: 0, pan: 0, tilt: 0, roll: 0, turntable: 0 };
 
 /** Millimetres from the lens, all axes at 0, to the subject. */
-function subjectMm({ rig, subject, camera }: Plan): number {
-  const { lengthMm, zeroDeg, planeTiltDeg } = rig.arm;
-  const arm = rig.axes.some((axis) => axis.kind === 'boom') ? lengthMm : 0;
-  const rise = arm * Math.sin(zeroDeg * DEG);
-  const distance = Math.hypot(
-    subject.rightMm - rise * Math.sin(planeTiltDeg * DEG),
-    subject.forwardMm - arm * Math.cos(zeroDeg * DEG),
-    subject.heightMm - rig.pivotHeightMm - rise * Math.cos(planeTiltDeg * DEG),
-  );
+function subjectMm(plan: Plan): number {
+  const geometry = geometryOf(plan);
+  const lens = lensAt(geometry, AT_REST);
+  const { x, y, z } = subjectAt(geometry, AT_REST);
+  const distance = Math.hypot(x - lens.x, y - lens.y, z - lens.z);
   // Nearer than its focal length no lens makes a picture of anything.
-  return Math.max(distance, camera.focalLengthMm);
+  return Math.max(distance, plan.camera.focalLengthMm);
 }
 
 /** Pixels for a millimetre by which the camera sways: it nods, and it is elsewhere. */

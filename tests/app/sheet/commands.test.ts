@@ -1,0 +1,217 @@
+import { beforeEach, describe, expect, test } from 'vitest';
+import { columnsOf } from '../../../src/app/sheet/columns.ts';
+import { goToExposure, markNext, nextOf, toggleDone, writeOut } from '../../../src/app/sheet/commands.ts';
+import { enterCell, pasteAt } from '../../../src/app/sheet/edits.ts';
+import { gridNow, resetGrid, setGrid } from '../../../src/app/sheet/gridStore.ts';
+import { press, type Table } from '../../../src/app/sheet/keys.ts';
+import { pausesOf } from '../../../src/app/sheet/pauses.ts';
+import { rowsOf } from '../../../src/app/sheet/rows.ts';
+import { sheetedNow } from '../../../src/app/sheet/sheeted.ts';
+import { currentPlan, startWith, undo } from '../../../src/app/store/plan.ts';
+import { exposureText, passesOf } from '../../../src/engine/sheet/texts.ts';
+import { production } from './production.ts';
+
+const HEIGHTS = { shot: 40, action: 44, exposure: 28, next: 36, pause: 32 };
+
+function table(editable = false): Table & { edited: (string | null)[] } {
+  const { plan, sheet } = sheetedNow();
+  const edited: (string | null)[] = [];
+  return {
+    rows: rowsOf(sheet, pausesOf(plan, sheet), (action) => gridNow().open.get(action) ?? true, -1, HEIGHTS),
+    columns: columnsOf(plan, sheet, 1000),
+    pageRows: 3,
+    edit: (text) => edited.push(text),
+    editable,
+    edited,
+  };
+}
+
+const key = (
+  name: string,
+  with_: Partial<Record<'shiftKey' | 'mod' | 'altKey', boolean>> = {},
+  of = table(),
+) => press(of, { key: name, shiftKey: false, mod: false, altKey: false, ...with_ });
+
+const column = (id: string) => {
+  const { plan, sheet } = sheetedNow();
+  const found = columnsOf(plan, sheet, 1000).find((one) => one.id === id);
+  if (!found) throw new Error(id);
+  return found;
+};
+
+const at = (index: number, anchor: number | null = null) =>
+  setGrid({ at: { kind: 'exposure', index }, anchor });
+
+beforeEach(() => {
+  startWith(production());
+  resetGrid();
+});
+
+describe('keys', () => {
+  test('arrows go from row to row, over pauses, and from cell to cell', () => {
+    at(0);
+    const seen: string[] = [];
+    for (let n = 0; n < 12; n += 1) {
+      key('ArrowDown');
+      const { kind, index } = gridNow().at;
+      seen.push(`${kind} ${index}`);
+    }
+    expect(seen).not.toContain('pause 0');
+    expect(seen.slice(0, 4)).toEqual(['exposure 1', 'exposure 2', 'exposure 3', 'action 1']);
+    setGrid({ column: 'text' });
+    key('ArrowRight');
+    expect(gridNow().column).toBe('hold');
+    key('Home');
+    expect(gridNow().column).toBe('exposure');
+  });
+
+  test('with Shift rows are selected, headings stepped over; Ctrl or Cmd A takes the group, then all', () => {
+    at(3);
+    key('ArrowDown', { shiftKey: true });
+    expect(gridNow()).toMatchObject({ at: { kind: 'exposure', index: 4 }, anchor: 3 });
+    key('a', { mod: true });
+    expect(gridNow()).toMatchObject({ at: { index: 7 }, anchor: 4 });
+    key('a', { mod: true });
+    expect(gridNow()).toMatchObject({ at: { index: 9 }, anchor: 0 });
+  });
+
+  test('Ctrl or Cmd with the arrows goes from group to group', () => {
+    at(1);
+    key('ArrowDown', { mod: true });
+    expect(gridNow().at).toEqual({ kind: 'action', index: 1 });
+    key('ArrowUp', { mod: true });
+    expect(gridNow().at).toEqual({ kind: 'action', index: 0 });
+  });
+
+  test('typing and Enter edit the cell where it can be; elsewhere keys go by', () => {
+    const open = table(true);
+    expect(key('x', {}, open)).toBe(true);
+    expect(key('F2', {}, open)).toBe(true);
+    expect(open.edited).toEqual(['x', null]);
+    expect(key('3')).toBe(false);
+    expect(key('s', { mod: true })).toBe(false);
+  });
+
+  test('insert, duplicate and delete are each undone at once', () => {
+    const before = currentPlan();
+    at(2, 1);
+    for (const [name, with_, change] of [
+      ['Insert', {}, 2],
+      ['d', { mod: true }, 2],
+      ['Delete', {}, -2],
+    ] as const) {
+      at(2, 1);
+      key(name, with_);
+      expect(sheetedNow().sheet.exposures).toBe(10 + change);
+      undo();
+      expect(currentPlan()).toBe(before);
+    }
+  });
+
+  test('after the last rows are gone the cell is on the sheet still', () => {
+    at(9, 8);
+    key('Delete');
+    expect(sheetedNow().sheet.exposures).toBe(8);
+    const { kind, index } = gridNow().at;
+    expect(kind === 'exposure' ? index : -1).toBeLessThan(8);
+  });
+});
+
+describe('cells', () => {
+  test('a hold goes to all that is selected', () => {
+    at(2, 0);
+    expect(enterCell({ kind: 'exposure', index: 2 }, column('hold'), '3')).toBeNull();
+    expect(Array.from(sheetedNow().sheet.columns.frames.slice(0, 4))).toEqual([3, 3, 3, 2]);
+    undo();
+    expect(Array.from(sheetedNow().sheet.columns.frames.slice(0, 4))).toEqual([2, 2, 2, 2]);
+  });
+
+  test('text, passes, cue and position', () => {
+    at(4);
+    const spot = { kind: 'exposure', index: 4 } as const;
+    expect(enterCell(spot, column('text'), 'Sneezes')).toBeNull();
+    expect(enterCell(spot, column('passes'), 'rim')).toBeNull();
+    expect(enterCell(spot, column('cues'), 'word: atchoo')).toBeNull();
+    expect(enterCell(spot, column('axis:Slide'), '55 mm')).toBeNull();
+    const { plan, sheet } = sheetedNow();
+    expect(exposureText(plan, sheet, 4)).toBe('Sneezes');
+    expect(passesOf(plan, sheet, 4)).toEqual(['Rim']);
+    expect(plan.sheet.shots[0]?.cues.at(-1)).toMatchObject({ kind: 'word', text: 'atchoo', frame: 9 });
+    const slide = sheet.columns.axes[0];
+    expect((slide?.steps[4] ?? 0) / (slide?.stepsPerUnit ?? 1)).toBeCloseTo(55, 1);
+  });
+
+  test.each([
+    ['hold', 'many', 'whole number'],
+    ['hold', '0', 'allowed'],
+    ['passes', 'Back', 'Key, Rim'],
+    ['axis:Slide', 'far', 'number'],
+  ])('%s: %s is refused, nothing changes', (id, text, why) => {
+    const before = currentPlan();
+    at(0);
+    expect(enterCell({ kind: 'exposure', index: 0 }, column(id), text)).toContain(why);
+    expect(currentPlan()).toBe(before);
+  });
+
+  test('an action: its words, its length in frames or seconds, its pattern of holds', () => {
+    const spot = { kind: 'action', index: 1 } as const;
+    expect(enterCell(spot, column('text'), 'Turns round')).toBeNull();
+    expect(enterCell(spot, column('frames'), '2 s')).toBeNull();
+    expect(enterCell(spot, column('hold'), '2, 3')).toBeNull();
+    expect(currentPlan().sheet.shots[0]?.actions[1]).toMatchObject({
+      text: 'Turns round',
+      lengthIn: 'seconds',
+      lengthS: 2,
+      holds: [2, 3],
+    });
+    expect(enterCell(spot, column('frames'), 'long')).toContain('24 frames');
+  });
+});
+
+describe('while shooting', () => {
+  test('marking goes on to the next; ticks are taken back', () => {
+    expect(nextOf(sheetedNow())).toBe(0);
+    markNext();
+    markNext();
+    expect(nextOf(sheetedNow())).toBe(2);
+    expect(gridNow().at).toEqual({ kind: 'exposure', index: 2 });
+    toggleDone({ first: 1, last: 2 });
+    expect(nextOf(sheetedNow())).toBe(0);
+    toggleDone({ first: 1, last: 10 });
+    expect(nextOf(sheetedNow())).toBe(-1);
+    markNext();
+    expect(sheetedNow().sheet.totals.left).toBe(0);
+  });
+
+  test('going to an exposure opens its action', () => {
+    setGrid({ openAll: false });
+    goToExposure(8);
+    expect(gridNow().open.get(2)).toBe(true);
+  });
+});
+
+describe('rows of a spreadsheet', () => {
+  test('wrong cells are named, nothing is changed', () => {
+    const before = currentPlan();
+    pasteAt(0, 'Runs\t2\tKey\nFalls\tx\tBlue');
+    expect(currentPlan()).toBe(before);
+    const faults = gridNow().said?.faults.map(({ path }) => path);
+    expect(faults).toEqual(['row 2, column 2', 'row 2, column 3']);
+  });
+
+  test('right ones come behind the cell and are selected', () => {
+    pasteAt(1, 'Runs\t2\nFalls\t4');
+    const { plan, sheet } = sheetedNow();
+    expect(sheet.exposures).toBe(12);
+    expect([2, 3].map((i) => exposureText(plan, sheet, i))).toEqual(['Runs', 'Falls']);
+    expect(gridNow()).toMatchObject({ at: { index: 3 }, anchor: 2 });
+  });
+});
+
+test('a plan without shots stands as one action until it is written out', () => {
+  startWith(production({ shots: [] }));
+  const { exposures } = sheetedNow().sheet;
+  writeOut();
+  expect(currentPlan().sheet.shots).toHaveLength(1);
+  expect(sheetedNow().sheet.exposures).toBe(exposures);
+});
