@@ -106,10 +106,10 @@ const ms = figure('ms');
 const ratio = figure('×');
 
 /** Time and memory of one kind of plan, and how they grow. */
-function figuresOf(what: string, lit: boolean): Figure[] {
-  sideBySide(benchPlan(DAY, lit), WARM_UP);
-  const day = sideBySide(benchPlan(DAY, lit), 60);
-  const long = sideBySide(benchPlan(MILLION, lit), 12);
+function figuresOf(what: string, lit: boolean, rigged: boolean): Figure[] {
+  sideBySide(benchPlan(DAY, lit, rigged), WARM_UP);
+  const day = sideBySide(benchPlan(DAY, lit, rigged), 60);
+  const long = sideBySide(benchPlan(MILLION, lit, rigged), 12);
   const growth = (way: Way) => (median(long[way]) / MILLION) * (DAY / median(day[way]));
   return [
     ms(`schedule(), 86,400 frames, 5 axes, 4 sources${what}: median`, median(day.freshScheduleMs), 16.7),
@@ -129,8 +129,9 @@ function figuresOf(what: string, lit: boolean): Figure[] {
   ];
 }
 
-/** Time, growth and memory of the engine, with and without a ramp. */
+/** Time, growth and memory of the engine, with and without a ramp, and with aim and ringing. */
 export const engineFigures = (): Figure[] => [
-  ...figuresOf('', false),
-  ...figuresOf(', day-to-night ramp', true),
+  ...figuresOf('', false, false),
+  ...figuresOf(', day-to-night ramp', true, false),
+  ...figuresOf(', aim and ringing', false, true),
 ];

@@ -26,23 +26,39 @@ const LIT = {
   exposure: { shutterS: 1 / 1000, apertureF: 8, ramp: { used: true, steps: RAMP } },
 };
 
+// A boom and a slide carry a head that keeps a subject framed; every move settles by its own ring.
+const RIGGED = {
+  rig: { arm: { lengthMm: 1500, zeroDeg: -20 } },
+  move: { settleBy: 'ringing', quiet: true },
+  subject: { used: true, aimed: true, forwardMm: 3000, rightMm: 500 },
+  balance: { used: true, payloadKg: 2 },
+};
+const TURNING = { unit: 'deg', unitsPerTurn: 360, gearRatio: 60, travelMin: -180, travelMax: 180 };
+
 /** Move-shoot-move with one axis for each kind of ease, each fed by one of four sources. */
-function fields(frames: number, lit: boolean): object {
-  const axes = KINDS.map((kind, i) => ({ name: kind, kind, source: SOURCES[i % SOURCES.length] }));
+function fields(frames: number, lit: boolean, rigged: boolean): object {
+  const axes = KINDS.map((kind, i) => ({
+    name: kind,
+    kind,
+    source: SOURCES[i % SOURCES.length],
+    ...(rigged && i > 1 ? TURNING : {}),
+  }));
   return {
     format: 'escapement-plan',
     version: 1,
     pacing: { workedOut: 'event', intervalS: 20, clipLengthS: frames / 25 },
     start: { date: '2026-03-27' },
     ...(lit ? LIT : { place: { zone: 'Europe/Lisbon' } }),
-    rig: { axes },
+    ...(rigged ? { subject: RIGGED.subject, balance: RIGGED.balance } : {}),
+    rig: { axes, ...(rigged ? RIGGED.rig : {}) },
     move: {
       mode: 'moveShootMove',
+      ...(rigged ? RIGGED.move : {}),
       tracks: axes.map(({ name }, i) => ({
         axis: name,
         keyframes: [
           { share: 0, position: 10 * i, ease: EASES[i] },
-          { share: 1, position: 900 - 10 * i },
+          { share: 1, position: rigged && i > 1 ? 90 : 900 - 10 * i },
         ],
       })),
     },
@@ -63,9 +79,10 @@ function fields(frames: number, lit: boolean): object {
 /**
  * A plan of so many frames, 5 axes with five kinds of ease, 4 sources.
  * @param lit - with a ramp from day to night and back
+ * @param rigged - with aim, ringing, quiet moves and balance
  */
-export function benchPlan(frames: number, lit = true): Plan {
-  const parsed = readPlan(fields(frames, lit));
+export function benchPlan(frames: number, lit = true, rigged = false): Plan {
+  const parsed = readPlan(fields(frames, lit, rigged));
   if (!parsed.ok) throw new Error(JSON.stringify(parsed.faults));
   return parsed.plan;
 }
