@@ -54,7 +54,7 @@ const FrameRow = memo(function FrameRow({ columns, index, frames, at }: RowProps
                 isFirst={index === 0}
                 isLast={index === frames - 1}
               />
-              <span>{positionText(axis.columns, positionAt(axis.columns, index))}</span>
+              <span className="to-right">{positionText(axis.columns, positionAt(axis.columns, index))}</span>
             </>
           ) : figure ? (
             text(index)

@@ -1,6 +1,7 @@
 /** Columns of the exposure sheet. */
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { Sheet, SheetAxis } from '../../engine/sheet/types.ts';
+import { positionText, rangeOf } from './cells.ts';
 
 export type ColumnKind =
   | 'exposure'
@@ -41,13 +42,21 @@ const PAD_PX = 16;
 const digitsPx = (value: number, more = 0): number =>
   Math.ceil((String(value).length + more) * DIGIT_PX) + PAD_PX;
 
-const axisColumn = ({ name, unit }: SheetAxis, axis: number): Column => ({
-  id: `axis:${name}`,
-  kind: 'axis',
-  heading: `${name}, ${unit}`,
-  widthPx: 138,
-  axis,
-});
+/** Beside its figure: the traced line, the side it arrives from, and the room between. */
+const TRACED_PX = 92;
+
+/** An axis is as wide as its longest figure asks for. */
+function axisColumn(axis: SheetAxis, index: number): Column {
+  const { low, high } = rangeOf(axis);
+  const ends = [low, high].map((steps) => positionText(axis, steps / axis.stepsPerUnit).length);
+  return {
+    id: `axis:${axis.name}`,
+    kind: 'axis',
+    heading: `${axis.name}, ${axis.unit}`,
+    widthPx: Math.max(136, TRACED_PX + Math.ceil(Math.max(...ends) * DIGIT_PX)),
+    axis: index,
+  };
+}
 
 /** Below this width of the table its rows have two lines each. */
 export const NARROW_PX = 560;

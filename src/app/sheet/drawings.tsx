@@ -100,11 +100,11 @@ const TraceBox = ({ heightPx, children }: { heightPx: number; children: ReactNod
 
 /** From which side the axis arrives; nothing where it stays. */
 export function Arrives({ from }: { from: number }) {
-  if (from === 0) return <span className="arrives" />;
+  if (from === 0) return <span className="arrives to-right" />;
   const up = from > 0;
   const words = `arrives going ${up ? 'up' : 'down'} its scale`;
   return (
-    <span className="arrives" title={words}>
+    <span className="arrives to-right" title={words}>
       <svg viewBox="0 0 8 10" width="6" height="8" aria-hidden="true">
         <path d={up ? 'M1 0l6 5-6 5z' : 'M7 0L1 5l6 5z'} fill="currentColor" />
       </svg>
