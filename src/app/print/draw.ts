@@ -16,19 +16,19 @@ function make<Tag extends keyof HTMLElementTagNameMap>(
   return element;
 }
 
-const SIDES: Readonly<Record<number, string>> = { 1: 'up', [-1]: 'down' };
+const SIDES: Readonly<Record<number, string>> = { 1: 'p-up', [-1]: 'p-down' };
 
 function cell({ column }: FittedColumn, index: number): HTMLTableCellElement {
   const td = document.createElement('td');
   td.textContent = column.text(index);
-  if (column.figure) td.className = 'figure';
+  if (column.figure) td.className = 'p-figure';
   const side = SIDES[column.arrives?.(index) ?? 0];
-  if (column.arrives) td.append(make('i', side ? `side ${side}` : 'side'));
+  if (column.arrives) td.append(make('i', side ? `p-side ${side}` : 'p-side'));
   return td;
 }
 
 const box = (done: boolean | null): HTMLTableCellElement =>
-  done === null ? make('td', null) : make('td', null, make('i', done ? 'print-box done' : 'print-box'));
+  done === null ? make('td', null) : make('td', null, make('i', done ? 'p-box p-done' : 'p-box'));
 
 function across(columns: number, row: Exclude<PrintRow, { kind: 'line' }>): HTMLTableCellElement {
   const td = make('td', null, make('b', null, row.text));
@@ -38,7 +38,7 @@ function across(columns: number, row: Exclude<PrintRow, { kind: 'line' }>): HTML
 }
 
 function drawRow(row: PrintRow, columns: readonly FittedColumn[]): HTMLTableRowElement {
-  if (row.kind !== 'line') return make('tr', row.kind, across(columns.length, row));
+  if (row.kind !== 'line') return make('tr', `p-${row.kind}`, across(columns.length, row));
   const tr = make('tr', null, box(row.done));
   for (const column of columns) tr.append(cell(column, row.index));
   return tr;
@@ -46,7 +46,7 @@ function drawRow(row: PrintRow, columns: readonly FittedColumn[]): HTMLTableRowE
 
 function head(columns: readonly FittedColumn[]): HTMLTableSectionElement {
   const cells = columns.map(({ column: { heading, figure } }) =>
-    make('th', figure ? 'figure' : null, heading.replace(', ', '\n')),
+    make('th', figure ? 'p-figure' : null, heading.replace(', ', '\n')),
   );
   return make('thead', null, make('tr', null, make('th', null), ...cells));
 }
@@ -59,29 +59,38 @@ function widths(columns: readonly FittedColumn[]): HTMLTableColElement[] {
   });
 }
 
-/** A new part of the table: what belongs together stays together at its beginning. */
-const begins = ({ kind }: PrintRow): boolean => kind === 'shot' || kind === 'action';
-
-function* drawTable(
-  { rows }: PrintDocument,
-  { columns, typePt }: FittedTable,
-): Generator<void, HTMLTableElement> {
+function emptyTable({ columns, typePt }: FittedTable): HTMLTableElement {
   const table = make('table', null, make('colgroup', null, ...widths(columns)), head(columns));
   table.style.fontSize = `${typePt}pt`;
-  let body = make('tbody', null);
+  return table;
+}
+
+// A browser lays a table out anew for each of its pages: a long one is cut, at a heading if there is one in time.
+const MOST_ROWS = 300;
+const MOST_ROWS_OF_ONE = 500;
+
+const mayBegin = (row: PrintRow, before: PrintRow | null, rows: number): boolean =>
+  rows >= MOST_ROWS && (row.kind === 'shot' || (row.kind === 'action' && before?.kind !== 'shot'));
+
+/** Puts the rows into as many tables as it takes, each beginning a page. */
+function* drawRows(into: HTMLElement, { rows }: PrintDocument, fitted: FittedTable): Generator<void> {
+  let table = emptyTable(fitted);
+  let body = table.createTBody();
   let before: PrintRow | null = null;
-  for (let row = 0; row < rows.count; row += 1) {
+  into.append(table);
+  for (let row = 0, drawn = 0; row < rows.count; row += 1, drawn += 1) {
     const found = rows.at(row);
-    if (begins(found) && body.rows.length > 0 && !(before && begins(before))) {
-      table.append(body);
-      body = make('tbody', null);
+    if (mayBegin(found, before, drawn) || (drawn >= MOST_ROWS_OF_ONE && found.kind === 'line')) {
+      table = emptyTable(fitted);
+      table.className = 'p-page';
+      body = table.createTBody();
+      into.append(table);
+      drawn = 0;
     }
-    body.append(drawRow(found, columns));
+    body.append(drawRow(found, fitted.columns));
     before = found;
     if (row % 100 === 99) yield;
   }
-  table.append(body);
-  return table;
 }
 
 const list = ({ title, items }: PrintList): HTMLElement =>
@@ -92,20 +101,30 @@ const list = ({ title, items }: PrintList): HTMLElement =>
     make('ul', null, ...items.map((item) => make('li', null, item))),
   );
 
-function opening({ title, kind, facts, remarks }: PrintDocument): HTMLElement {
-  const paragraphs = remarks.map((text) => make('p', 'remark', text));
+/** In one line, broken between facts only. */
+function factLine(facts: readonly string[]): HTMLElement {
+  const line = make('p', 'p-facts');
+  for (const [f, fact] of facts.entries()) line.append(f > 0 ? ' \u00B7 ' : '', make('span', null, fact));
+  return line;
+}
+
+function opening({ title, kind, facts, remarks }: PrintDocument, further: FittedTable[]): HTMLElement {
+  const moved = further.map(furtherTitle).join(', ');
+  const paragraphs = [...remarks, ...(moved ? [`In tables of their own, further on: ${moved}.`] : [])].map(
+    (text) => make('p', 'p-remark', text),
+  );
   const heading = make('h1', null, title, make('small', null, kind));
-  return make('header', null, heading, make('p', 'facts', facts.join(' \u00B7 ')), ...paragraphs);
+  return make('header', null, heading, factLine(facts), ...paragraphs);
 }
 
 /** Draws a document, giving way between rows. */
 export function* drawDocument(of: PrintDocument): Generator<void, HTMLElement> {
-  const sheet = make('article', 'print-sheet', opening(of));
-  sheet.setAttribute('aria-label', documentName(of));
   const tables = fitTables(of.columns);
+  const sheet = make('article', 'print-sheet', opening(of, tables.slice(1)));
+  sheet.setAttribute('aria-label', documentName(of));
   for (const [t, fitted] of tables.entries()) {
-    if (t > 0) sheet.append(make('h2', 'further', furtherTitle(fitted)));
-    sheet.append(yield* drawTable(of, fitted));
+    if (t > 0) sheet.append(make('h2', null, furtherTitle(fitted)));
+    yield* drawRows(sheet, of, fitted);
   }
   sheet.append(...of.lists.map(list));
   return sheet;

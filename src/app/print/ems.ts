@@ -18,8 +18,8 @@ const known = new Map<string, number>();
 export function emsOf(text: string): number {
   let sum = 0;
   for (const sign of text) {
-    let em = known.get(sign);
-    if (em === undefined) known.set(sign, (em = emOf(sign)));
+    const em = known.get(sign) ?? emOf(sign);
+    known.set(sign, em);
     sum += em;
   }
   return sum;

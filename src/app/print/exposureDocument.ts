@@ -4,9 +4,12 @@ import type { Schedule } from '../../engine/schedule-types.ts';
 import { hasPass } from '../../engine/sheet/passes.ts';
 import { cuesAt, exposureText, passesOf, tickAt, timecodeAt } from '../../engine/sheet/texts.ts';
 import type { SheetAxis } from '../../engine/sheet/types.ts';
+import { isoAt } from '../../engine/time/clock.ts';
 import { cautionsOf } from '../../outputs/cautions.ts';
+import { dateOf } from '../format/clock.ts';
 import { shutterText } from '../format/exposure.ts';
 import { plural } from '../format/numbers.ts';
+import { rateText } from '../format/rate.ts';
 import { framesText, positionAt, positionText } from '../sheet/cells.ts';
 import { clockText, dayText, momentText, spansOf } from '../sheet/clock.ts';
 import { type Pause, pausesOf } from '../sheet/pauses.ts';
@@ -76,12 +79,22 @@ function cueColumn(of: Sheeted): PrintColumn[] {
   return has ? [{ id: 'cues', heading: 'Cues', em: 0, grows: 0.8, text: (i) => cueText(of, i) }] : [];
 }
 
+/** What stands over the rows is not said at length in each of them. */
+const LONGEST_AGAIN = 44;
+
+const shortened = (text: string): string =>
+  text.length <= LONGEST_AGAIN
+    ? text
+    : `${text.slice(0, LONGEST_AGAIN - 1).replace(/[\s,;:.]+\S*$/, '')}\u2026`;
+
 /** What happens, with what was noted while shooting. */
 function happens({ plan, sheet }: Sheeted, i: number): string {
+  const text = exposureText(plan, sheet, i);
+  const again = text === sheet.actions[sheet.columns.action[i] ?? -1]?.text;
   const tick = tickAt(plan, sheet, i);
   const retakes = tick && tick.retakes > 0 ? [plural(tick.retakes, 'retake')] : [];
   const noted = [...retakes, ...(tick?.note ? [tick.note] : [])].join(': ');
-  return `${exposureText(plan, sheet, i)}${noted && ` (${noted})`}`;
+  return `${again ? shortened(text) : text}${noted && ` (${noted})`}`;
 }
 
 const axisColumn = (axis: SheetAxis, range: PrintRange): PrintColumn => {
@@ -187,11 +200,11 @@ function factsOf({ plan, sheet }: Sheeted): string[] {
   const spans = spansOf(plan, sheet);
   const fromMs = days[0]?.fromMs ?? totals.finishMs;
   return [
-    `${plan.clip.frameRate} fps`,
+    `${rateText(plan.clip.frameRate)} fps`,
     plural(frames, 'frame'),
     plural(exposures, 'exposure'),
     `${minutesText(totals.workMin)} of work in ${plural(days.length, 'day')}`,
-    `${dayText(fromMs, spans)}, ${clockText(fromMs, spans)}, to ${momentText(totals.finishMs, spans, fromMs)}`,
+    `${dateOf(isoAt(fromMs, spans))}, ${clockText(fromMs, spans)}, to ${momentText(totals.finishMs, spans, fromMs)}`,
     ...(totals.done > 0 ? [`${totals.done} done, ${totals.left} left`] : []),
     ...(plan.place.name ? [plan.place.name] : []),
   ];

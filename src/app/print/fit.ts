@@ -95,7 +95,8 @@ export function fitTables(columns: readonly PrintColumn[]): FittedTable[] {
 /** Rows that are looked at to tell how many pages there will be. */
 const SAMPLE = 400;
 const LINE_HEIGHT = 1.3;
-const ROW_PADDING_MM = 1.3;
+/** Above, below, and the line under it. */
+const ROW_PADDING_MM = 1.4;
 const HEAD_MM = 9;
 
 /** Lines of type that a row takes in a table. */

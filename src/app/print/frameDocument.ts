@@ -5,6 +5,7 @@ import { cautionsOf } from '../../outputs/cautions.ts';
 import { clockOf, dateOf } from '../format/clock.ts';
 import { durationText } from '../format/durations.ts';
 import { numberText, plural } from '../format/numbers.ts';
+import { rateText } from '../format/rate.ts';
 import { positionAt, positionText } from '../sheet/cells.ts';
 import { type FrameColumn, frameColumns } from '../sheet/frameColumns.ts';
 import type { PrintColumn, PrintDocument } from './document.ts';
@@ -50,7 +51,7 @@ function printed({ id, heading, figure, grows, text, axis }: FrameColumn, indice
     movable: axis !== undefined || id.startsWith('energy:'),
     text: cell,
   };
-  return { ...column, ...(grows && { grows: 2 }), ...(axis && { arrives: arrivesOf(axis.columns) }) };
+  return { ...column, ...(grows && { grows: 1.5 }), ...(axis && { arrives: arrivesOf(axis.columns) }) };
 }
 
 function remarksOf(plan: Plan, { totals }: Schedule, { every, indices }: PrintedFrames): string[] {
@@ -68,7 +69,7 @@ const momentText = (iso: string): string => `${dateOf(iso)}, ${clockOf(iso)}`;
 const factsOf = (plan: Plan, { totals }: Schedule): string[] => [
   plural(totals.frames, 'frame'),
   `every ${durationText(totals.intervalS, 3)}`,
-  `${numberText(totals.clipLengthS, 2)} s at ${plan.clip.frameRate} fps`,
+  `${numberText(totals.clipLengthS, 2)} s at ${rateText(plan.clip.frameRate)} fps`,
   `${momentText(totals.firstFrameAt)}, to ${momentText(totals.lastFrameAt)}`,
   ...(plan.place.name ? [plan.place.name] : []),
 ];

@@ -1,8 +1,10 @@
 /** The frames of a time-lapse as a table: the run cursor is the row that one is at. */
+
 import { type KeyboardEvent, type MouseEvent, memo, useCallback, useEffect, useMemo, useRef } from 'react';
 import { cursorIndex } from '../charts/cursor.ts';
 import { neighbouringEvent } from '../charts/runView.ts';
 import { plural } from '../format/numbers.ts';
+import { SheetOutputs } from '../print/SheetOutputs.tsx';
 import { usePlan } from '../store/plan.ts';
 import { useAtLeisure, workedOut } from '../store/schedules.ts';
 import { setCycleFrame, useCursor } from '../store/view.ts';
@@ -131,6 +133,7 @@ export function FrameSheet() {
               return found;
             }}
           />
+          <SheetOutputs />
         </header>
         <Grid
           ref={ref}

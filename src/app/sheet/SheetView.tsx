@@ -1,5 +1,6 @@
 /** Sheet: the exposure sheet of a stop-motion plan, or the frames of a time-lapse, as a table of any length. */
 import { useEffect } from 'react';
+import { SheetOutputs } from '../print/SheetOutputs.tsx';
 import { usePlan } from '../store/plan.ts';
 import { useView } from '../store/view.ts';
 import { CalendarPanel } from './CalendarPanel.tsx';
@@ -33,6 +34,7 @@ function ExposureSheet() {
                 Go to {next + 1}
               </button>
             )}
+            <SheetOutputs />
           </header>
           <Tools of={of} />
           <Saying />

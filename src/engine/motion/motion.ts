@@ -1,6 +1,7 @@
 /**
  * The motion of all axes over a run: whole-step positions, and how long the rig moves and settles after each frame.
  */
+import { poseAxis } from '../path/pose.ts';
 import type { Axis, Plan } from '../plan/schema.ts';
 import type { Room } from '../room.ts';
 import type { AxisColumns } from '../schedule-types.ts';
@@ -82,9 +83,8 @@ function placedAxis(plan: Plan, axis: Axis, clock: RunClock, room: Room): AxisCo
 const trackOf = (plan: Plan, axis: Axis) => plan.move.tracks.find((track) => track.axis === axis.name);
 
 /** Whether the axis is one that the aim sets: the first pan, the first tilt. */
-export const isAimed = ({ rig }: Plan, axis: Axis): boolean =>
-  (axis.kind === 'pan' || axis.kind === 'tilt') &&
-  rig.axes.find((other) => other.kind === axis.kind) === axis;
+export const isAimed = (plan: Plan, axis: Axis): boolean =>
+  (axis.kind === 'pan' || axis.kind === 'tilt') && plan.rig.axes[poseAxis(plan, axis.kind)] === axis;
 
 function addFacts(
   plan: Plan,
