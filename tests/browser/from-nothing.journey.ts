@@ -84,7 +84,7 @@ test('the page agrees with the pencil', async () => {
     Clip: '12 s',
   });
   expect(await verdict(page)).toMatch(/^Shootable/);
-  expect(plain((await move.textContent()) ?? '')).toContain('Largest move 1 mm, 80 microsteps');
+  expect(plain((await move.textContent()) ?? '')).toContain('Every move is 1 mm (80 microsteps)');
   const pacing = plain((await page.getByRole('region', { name: 'Pacing' }).textContent()) ?? '');
   expect(pacing).toContain('12:00:00');
   expect(pacing).toContain('12:40:00');

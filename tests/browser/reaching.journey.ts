@@ -54,7 +54,8 @@ describe('axe finds nothing serious', () => {
     await openAll(page);
     expect(await barriers(page)).toEqual([]);
     await context.close();
-  });
+    // axe looks at some thousand elements three times.
+  }, 150_000);
 
   // What is on the page is the same in every theme, the colours are not.
   test.each(['dark', 'dim'] as const)('in the colours of the %s theme', async (theme) => {
