@@ -1,8 +1,12 @@
 import fc from 'fast-check';
 import { test, vi } from 'vitest';
+import { defaultPlan } from '../../src/engine/plan/parse.ts';
+import type { Plan } from '../../src/engine/plan/schema.ts';
+import { schedule } from '../../src/engine/schedule.ts';
+import type { Schedule } from '../../src/engine/schedule-types.ts';
 import { close, closeAll, must, near, same } from './close.ts';
 import { type Judged, judged } from './judged.ts';
-import { plans, rigPlans } from './plans.ts';
+import { type Case, plans, rigPlans } from './plans.ts';
 import { PATIENCE_MS, settings } from './settings.ts';
 import { isAimed } from './slow/motion-findings.ts';
 import { placed, positionAt, restingPosition } from './slow/position.ts';
@@ -22,6 +26,9 @@ const everywhere = (check: (given: Judged) => void) => {
   property(check);
   property(check, rigPlans);
 };
+
+/** What a column of pixels cannot hold any more. */
+const SMALLEST = 2 ** -126;
 
 const CYCLE = ['elapsedS', 'intervalS', 'exposureS', 'holdS', 'cameraS', 'moveS', 'settleS', 'rigS'] as const;
 
@@ -63,36 +70,83 @@ test('every column of the cycle agrees with a slow computation', () => {
     );
     if (columns.ringPx === null) return;
     for (const [k, { ringPx, summedPx }] of frames.entries())
-      near(columns.ringPx[k], ringPx, `ringPx[${k}]`, 1e-6 * ringPx + 1e-9 * summedPx);
+      near(columns.ringPx[k], ringPx, `ringPx[${k}]`, 1e-6 * ringPx + 1e-9 * summedPx + SMALLEST);
   });
 });
 
-test('every position is the whole step nearest to where its track is', () => {
-  everywhere(({ plan, run, slow }) => {
-    const { frames } = run.totals;
-    for (const [i, axis] of plan.rig.axes.entries()) {
-      const columns = run.columns.axes[i];
-      same(columns?.name, axis.name, `axes[${i}].name`);
-      if (!columns || isAimed(plan, axis)) continue;
-      const perUnit = (axis.fullStepsPerTurn * axis.microsteps * axis.gearRatio) / axis.unitsPerTurn;
-      close(columns.stepsPerUnit, perUnit, `axes[${i}].stepsPerUnit`);
-      const track = plan.move.tracks.find((candidate) => candidate.axis === axis.name);
-      const reach = track ? Math.max(...track.keyframes.map((keyframe) => Math.abs(keyframe.position))) : 0;
-      const list = track && placed(track, elapsedOf(slow));
-      for (let k = 0; k < frames; k += 1) {
-        const at = plan.move.mode === 'still' ? 0 : k;
-        const step = columns.steps[k] ?? Number.NaN;
-        const slack = 0.5 + 1e-6 + 1e-8 * reach * perUnit;
-        // Where a curve stands upright, the last place of the frame's share decides: then any place nearby will do.
-        const near = (frame: number) =>
-          (track && list ? positionAt(track, list, frame, frames) : restingPosition(axis)) * perUnit;
-        if (Math.abs(step - near(at)) <= slack) continue;
-        const [a, b] = [near(at * (1 - 1e-14)), near(at * (1 + 1e-14))];
-        const around = step >= Math.min(a, b) - slack && step <= Math.max(a, b) + slack;
-        if (!around) throw new Error(`axes[${i}].steps[${k}]: ${step}, wanted ${near(at)}`);
-      }
+/** @param elapsed - seconds to each frame, and to the end of the last interval */
+function checkPositions(plan: Plan, run: Schedule, elapsed: readonly number[]): void {
+  const { frames } = run.totals;
+  for (const [i, axis] of plan.rig.axes.entries()) {
+    const columns = run.columns.axes[i];
+    same(columns?.name, axis.name, `axes[${i}].name`);
+    if (!columns || isAimed(plan, axis)) continue;
+    const perUnit = (axis.fullStepsPerTurn * axis.microsteps * axis.gearRatio) / axis.unitsPerTurn;
+    close(columns.stepsPerUnit, perUnit, `axes[${i}].stepsPerUnit`);
+    const track = plan.move.tracks.find((candidate) => candidate.axis === axis.name);
+    const reach = track ? Math.max(...track.keyframes.map((keyframe) => Math.abs(keyframe.position))) : 0;
+    const list = track && placed(track, elapsed);
+    for (let k = 0; k < frames; k += 1) {
+      const at = plan.move.mode === 'still' ? 0 : k;
+      const step = columns.steps[k] ?? Number.NaN;
+      const slack = 0.5 + 1e-6 + 1e-8 * reach * perUnit;
+      // Where a curve stands upright, the last place of the frame's share decides: then any place nearby will do.
+      const place = (frame: number) =>
+        (track && list ? positionAt(track, list, frame, frames) : restingPosition(axis)) * perUnit;
+      if (Math.abs(step - place(at)) <= slack) continue;
+      const [a, b] = [place(at * (1 - 1e-14)), place(at * (1 + 1e-14))];
+      const around = step >= Math.min(a, b) - slack && step <= Math.max(a, b) + slack;
+      if (!around) throw new Error(`axes[${i}].steps[${k}]: ${step}, wanted ${place(at)}`);
     }
-  });
+  }
+}
+
+test('every position is the whole step nearest to where its track is', () => {
+  everywhere(({ plan, run, slow }) => checkPositions(plan, run, elapsedOf(slow)));
+});
+
+/** At dusk, from shutters of 1/60 s to those of 8 s that a trigger waits for: a case's own rig, keyframes at times. */
+function atDusk({ plan }: Case): Plan {
+  const tracks = plan.move.tracks.map((track) => ({
+    ...track,
+    keyframes: track.keyframes.map((keyframe, i) => ({
+      ...keyframe,
+      at: 'time' as const,
+      timeS: 100 * i + (keyframe.timeS % 100),
+    })),
+  }));
+  const { exposure } = defaultPlan();
+  const steps = [{ setting: 'shutter' as const, to: 8, step: 'third' as const, by: 'camera' as const }];
+  return {
+    ...plan,
+    start: { ...plan.start, date: '2026-05-02', tiedTo: 'sky', event: 'sunset', offsetMin: 15 },
+    place: { ...plan.place, zone: 'Europe/Lisbon', latitudeDeg: 38.7, longitudeDeg: -9.4 },
+    light: { ...plan.light, kind: 'sky' },
+    pacing: { ...plan.pacing, workedOut: 'clip', intervalS: 15, eventS: 1500 },
+    trigger: { ...plan.trigger, stepS: 1, minS: 1, counts: 'endToStart' },
+    exposure: {
+      ...exposure,
+      shutterS: 1 / 60,
+      apertureF: 5.6,
+      ramp: { ...exposure.ramp, used: true, steps },
+    },
+    move: { ...plan.move, tracks },
+  };
+}
+
+test('where intervals grow with the exposure, keyframes stand at their times', () => {
+  let grown = 0;
+  fc.assert(
+    fc.property(rigPlans.map(atDusk), (plan) => {
+      const run = schedule(plan);
+      const { elapsedS, intervalS } = run.columns;
+      const [first, last] = [intervalS[0] as number, intervalS.at(-1) as number];
+      if (last > first) grown += 1;
+      checkPositions(plan, run, [...elapsedS, (elapsedS.at(-1) as number) + last]);
+    }),
+    settings(0.3),
+  );
+  must(grown > 0, 'no interval grew');
 });
 
 test('there and back: the second half mirrors the first to the step', () => {

@@ -11,14 +11,18 @@ import { expectedFindings } from './slow/findings.ts';
 
 vi.setConfig({ testTimeout: PATIENCE_MS });
 
-const property = (check: (given: Judged) => void) => {
+const property = (check: (given: Judged) => void) =>
   fc.assert(
     fc.property(plans, (given) => check(judged(given))),
     settings(),
   );
+
+/** On plans of every kind, and on short ones with a rig. */
+const everywhere = (check: (given: Judged) => void, share = 1) => {
+  property(check);
   fc.assert(
     fc.property(rigPlans, (given) => check(judged(given))),
-    settings(),
+    settings(share),
   );
 };
 
@@ -30,7 +34,7 @@ const keyOf = ({ id, values }: Finding) => {
 };
 
 test('every finding is there when it holds, and not there when it does not', () => {
-  property((given) => {
+  everywhere((given) => {
     const found = new Map(given.run.findings.map((finding) => [keyOf(finding), finding]));
     same(found.size, given.run.findings.length, 'findings said once');
     for (const [key, expected] of expectedFindings(given)) {
@@ -41,11 +45,11 @@ test('every finding is there when it holds, and not there when it does not', () 
       if (frame !== undefined) same(finding.frame, frame, `${key}: frame`);
       if (severity !== undefined) same(finding.severity, severity, `${key}: severity`);
     }
-  });
+  }, 2);
 });
 
 test('findings stand worst first, then earliest, and are counted', () => {
-  property(({ run }) => {
+  everywhere(({ run }) => {
     const rank = run.findings.map(({ severity, frame }) => SEVERITIES.indexOf(severity) * 1e9 + (frame ?? 0));
     same(rank.join(), [...rank].sort((a, b) => a - b).join(), 'order');
     for (const severity of SEVERITIES) {
@@ -57,11 +61,11 @@ test('findings stand worst first, then earliest, and are counted', () => {
     }
     const stops = run.findings.some(({ severity }) => severity === 'stop');
     same(run.verdict.startsWith('Not shootable'), stops, `verdict '${run.verdict}'`);
-  });
+  }, 0.3);
 });
 
 test('every text and number of a finding, an event and a margin can be shown', () => {
-  property(({ run }) => {
+  everywhere(({ run }) => {
     const frames = run.totals.frames;
     const whole = (frame: number, what: string) =>
       must(Number.isInteger(frame) && frame >= 1 && frame <= frames, `${what}: frame ${frame} of ${frames}`);
@@ -101,11 +105,11 @@ test('every text and number of a finding, an event and a margin can be shown', (
       );
     }
     same(new Set(run.margins.map(({ id }) => id)).size, run.margins.length, 'margins said once');
-  });
+  }, 0.3);
 });
 
 test('a margin is overdrawn only where a finding says so', () => {
-  property(({ run }) => {
+  everywhere(({ run }) => {
     const findings = new Set(run.findings.map(keyOf));
     const says = (...keys: string[]) => keys.some((key) => findings.has(key));
     for (const { id, left, available } of run.margins) {
@@ -127,7 +131,7 @@ test('a margin is overdrawn only where a finding says so', () => {
         (id === 'motor' && run.findings.some((finding) => finding.id === 'motor-cannot-hold'));
       must(said, `${id} is overdrawn by ${-left}, and no finding says so`);
     }
-  });
+  }, 0.5);
 });
 
 test('events are in order of time and stand where their frames are', () => {

@@ -116,7 +116,8 @@ const axis = (name: string, sources: readonly string[]): fc.Arbitrary<Axis> =>
       maxAccel: oneOf(0.01, 2, 40, 400),
       maxJerk: oneOf(0.1, 5, 400, 10_000),
       backlash: oneOf(0, 0, 0.1, 1.5),
-      torqueNm: sometimes(oneOf(0.05, 0.4, 3)),
+      // From 0.01 to 3 N m, each so many times the one before.
+      torqueNm: sometimes(fc.integer({ min: 0, max: 22 }).map((n) => Math.round(10 * 1.3 ** n) / 1000)),
       driveEfficiencyShare: oneOf(0.8, 0.3, 1),
       arrive: oneOf<Axis['arrive']>('eitherWay', 'eitherWay', 'upwards', 'downwards'),
       overrun: sometimes(oneOf(0, 0.4, 20)),
@@ -514,7 +515,7 @@ const rigLists = rigAxes
   .chain((kinds) =>
     fc.tuple(
       ...kinds.map((kind, i) =>
-        fc.tuple(axis(`${kind} ${i}`, []), oneOf(20, 90, 400)).map(([drawn, half]): Axis => {
+        fc.tuple(axis(`${kind} ${i}`, []), oneOf(20, 90, 185, 400)).map(([drawn, half]): Axis => {
           // A few in a unit in which they cannot: then they take no part.
           const odd = drawn.gearRatio === 1 && drawn.microsteps === 1;
           const inMm = kind === 'boom' ? drawn.unit === 'mm' : (kind === 'slide') !== odd;

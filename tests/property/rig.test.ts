@@ -3,9 +3,11 @@ import fc from 'fast-check';
 import { test, vi } from 'vitest';
 import { close, must, near, same } from './close.ts';
 import { type Judged, judged } from './judged.ts';
-import { rigPlans } from './plans.ts';
+import { type Case, rigPlans } from './plans.ts';
 import { PATIENCE_MS, settings } from './settings.ts';
 import { actingAxis, armDeg, directionTo, positionsAt, slowPose, slowSubject } from './slow/camera.ts';
+import { verdictOf } from './slow/expected.ts';
+import { expectedFindings } from './slow/findings.ts';
 import { distanceTo, excusedPx, takesPart } from './slow/image.ts';
 import {
   aheadOf,
@@ -21,10 +23,10 @@ import { motorWays } from './slow/moves.ts';
 
 vi.setConfig({ testTimeout: PATIENCE_MS });
 
-const property = (check: (given: Judged) => void) =>
+const property = (check: (given: Judged) => void, drawn = rigPlans) =>
   fc.assert(
-    fc.property(rigPlans, (given) => check(judged(given))),
-    settings(2),
+    fc.property(drawn, (given) => check(judged(given))),
+    settings(),
   );
 
 test('steps: largest, smallest, repeats, reversals and lost motion are those of the positions', () => {
@@ -147,13 +149,17 @@ function reaches(travelMin: number, travelMax: number, wanted: number, step: num
 /** Degrees between two angles, turns left out. */
 const apart = (a: number, b: number): number => Math.abs(((((a - b + 180) % 360) + 360) % 360) - 180);
 
+/** With a subject to aim at. */
+const aimed = rigPlans.map(({ plan, marked }) => ({
+  marked,
+  plan: { ...plan, subject: { ...plan.subject, used: true, aimed: true } },
+}));
+
 test('aim: pan and tilt stand where the subject is, wherever their travel reaches', () => {
   property((given) => {
     const { plan, run } = given;
-    const aimed = plan.subject.used && plan.subject.aimed && plan.rig.axes.length > 0;
     const { aimMissPx, axes } = run.columns;
-    same(aimMissPx !== null, aimed, 'aimMissPx');
-    if (aimMissPx === null) return;
+    if (aimMissPx === null) throw new Error('aimMissPx is missing');
     const excused = excusedPx(given);
     const held = (kind: 'pan' | 'tilt', k: number, wanted: number, what: string): boolean | null => {
       const axis = actingAxis(plan, kind);
@@ -173,13 +179,28 @@ test('aim: pan and tilt stand where the subject is, wherever their travel reache
         );
       return can;
     };
+    /** A pan turns by a whole turn only where its travel ends. */
+    const goesOn = (k: number, position: number, what: string) => {
+      const axis = actingAxis(plan, 'pan');
+      const before = positionsAt(plan, axes, k - 1).pan;
+      if (!axis || Math.abs(position - before) < 185) return;
+      const nearer = position + 360 * Math.round((before - position) / 360);
+      must(
+        nearer < axis.travelMin + 1 || nearer > axis.travelMax - 1,
+        `${what}: pan goes from ${before} to ${position}, and could go to ${nearer}`,
+      );
+    };
+    let heldBefore = false;
     for (const [k, image] of given.images.entries()) {
       const what = `frame ${k + 1}`;
       const positions = positionsAt(plan, axes, k);
       const point = slowSubject(plan, positions);
       const { panDeg, tiltDeg, level } = directionTo(plan, slowPose(plan, positions), point);
-      if (level > 1 && distanceTo(image) > 2) {
+      if (level <= 1 || distanceTo(image) <= 2) heldBefore = false;
+      else {
         const pan = held('pan', k, panDeg, what);
+        if (pan === true && heldBefore) goesOn(k, positions.pan, what);
+        heldBefore = pan === true;
         // With the pan elsewhere the tilt gets as near as it can.
         const tilt = pan === true ? held('tilt', k, tiltDeg, what) : null;
         if (pan === true && tilt === true) same(aimMissPx[k], 0, `${what}: aimMissPx`);
@@ -205,7 +226,7 @@ test('aim: pan and tilt stand where the subject is, wherever their travel reache
       close(said[0] ?? Number.NaN, range[0] as number, `${axis.name}: from`, 1);
       close(said[1] ?? Number.NaN, range[1] as number, `${axis.name}: to`, 1);
     }
-  });
+  }, aimed);
 });
 
 test('balance: moments, torque, load and footing are those of the masses in space', () => {
@@ -244,4 +265,35 @@ test('balance: moments, torque, load and footing are those of the masses in spac
     close(arm.motor.neededNm, atMotor(plan, arm.worstNm), 'neededNm', scale);
     close(arm.motor.levelNm, atMotor(plan, armMoment(plan, 0)), 'levelNm', scale);
   });
+});
+
+/** Moves that ring, of a camera that is soon ready. */
+const ringers = rigPlans.map(({ plan, marked }): Case => {
+  const { camera, move, ringing } = plan;
+  return {
+    marked,
+    plan: {
+      ...plan,
+      camera: { ...camera, writeS: 0, noiseReduction: false },
+      move: { ...move, mode: 'moveShootMove', settleBy: 'ringing', quiet: false, moveS: null },
+      ringing: { ...ringing, measuredSettleS: null },
+    },
+  };
+});
+
+test('quiet moves are offered where they save time, and save as much as they say', () => {
+  property((given) => {
+    const { plan, run, slow } = given;
+    if (slow.frames.some(({ tied }) => tied)) return;
+    const offered = run.findings.find(({ id }) => id === 'quiet-move');
+    const wanted = verdictOf(expectedFindings(given).get('quiet-move') ?? 'open').is;
+    if (wanted !== 'open') same(offered !== undefined, wanted === 'yes', 'quiet-move');
+    const quiet = judged({ ...given, plan: { ...plan, move: { ...plan.move, quiet: true } } });
+    const longest = Math.max(...quiet.slow.frames.map(({ rigS, cameraS }) => Math.max(rigS, cameraS)));
+    near(quiet.run.totals.shortestIntervalS, longest + plan.cycle.guardS, 'with quiet moves', 1e-6 * longest);
+    if (!offered) return;
+    const { fromS, toS } = offered.values;
+    close(Number(fromS), run.totals.shortestIntervalS, 'fromS');
+    close(Number(toS), quiet.run.totals.shortestIntervalS, 'toS');
+  }, ringers);
 });

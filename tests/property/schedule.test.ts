@@ -6,7 +6,7 @@ import type { Plan } from '../../src/engine/plan/schema.ts';
 import { Room } from '../../src/engine/room.ts';
 import { roomsOf, schedule } from '../../src/engine/schedule.ts';
 import { must, same } from './close.ts';
-import { deepFreeze, litPlans, plans } from './plans.ts';
+import { deepFreeze, litPlans, plans, rigPlans } from './plans.ts';
 import { PATIENCE_MS, settings } from './settings.ts';
 
 vi.setConfig({ testTimeout: PATIENCE_MS });
@@ -14,6 +14,7 @@ vi.setConfig({ testTimeout: PATIENCE_MS });
 const every = fc.oneof(
   plans.map(({ plan }) => plan),
   litPlans,
+  rigPlans.map(({ plan }) => plan),
 );
 
 const property = (check: (plan: Plan) => void) => fc.assert(fc.property(every, check), settings());
@@ -76,6 +77,15 @@ const EDITS: readonly ((plan: Plan) => Plan)[] = [
   (plan) => ({ ...plan, camera: { ...plan.camera, writeS: plan.camera.writeS + 1 } }),
   (plan) => ({ ...plan, move: { ...plan.move, settleS: plan.move.settleS + 1 } }),
   (plan) => ({ ...plan, move: { ...plan.move, mode: 'continuous' } }),
+  (plan) => ({ ...plan, move: { ...plan.move, mode: 'moveShootMove', quiet: !plan.move.quiet } }),
+  (plan) => ({ ...plan, camera: { ...plan.camera, imageHeightPx: plan.camera.imageHeightPx / 4 } }),
+  (plan) => ({ ...plan, camera: { ...plan.camera, focalLengthMm: plan.camera.focalLengthMm * 2 } }),
+  (plan) => ({ ...plan, subject: { ...plan.subject, used: true, aimed: !plan.subject.aimed } }),
+  (plan) => ({ ...plan, subject: { ...plan.subject, heightMm: plan.subject.heightMm + 500 } }),
+  (plan) => ({ ...plan, subject: { ...plan.subject, blurMaxPx: 1, crossingMinS: 30 } }),
+  (plan) => ({ ...plan, ringing: { ...plan.ringing, dampingRatio: 0.1, measuredSettleS: null } }),
+  (plan) => ({ ...plan, balance: { ...plan.balance, used: true, payloadKg: 3 } }),
+  (plan) => ({ ...plan, rig: { ...plan.rig, arm: { ...plan.rig.arm, lengthMm: 700 } } }),
   (plan) => ({
     ...plan,
     rig: { ...plan.rig, axes: plan.rig.axes.map((axis) => ({ ...axis, maxSpeed: axis.maxSpeed * 2 })) },

@@ -7,7 +7,16 @@ import { axisOf, plainPlan, straight } from '../../reference/plans.ts';
 const FRAMES = 9;
 
 const axis = (name: string, kind: 'slide' | 'pan') =>
-  axisOf({ name, kind, fullStepsPerTurn: 100, microsteps: 1, unitsPerTurn: 1, maxSpeed: 10, maxAccel: 10 });
+  axisOf({
+    name,
+    kind,
+    unit: kind === 'pan' ? 'deg' : 'mm',
+    fullStepsPerTurn: 100,
+    microsteps: 1,
+    unitsPerTurn: 1,
+    maxSpeed: 10,
+    maxAccel: 10,
+  });
 
 const PLAN = plainPlan(FRAMES, 10, {
   rig: { axes: [axis('Slide', 'slide'), axis('Pan', 'pan'), axis('Second pan', 'pan')] },
