@@ -40,7 +40,7 @@ test('every column of the cycle agrees with a slow computation', () => {
     // An ill-conditioned sum of phasors has fewer places.
     const { omega, damping } = oscillatorOf(plan);
     const noiseS = frames.map(({ ringPx, summedPx }) =>
-      ringPx > 0 ? (1e-4 * summedPx) / ringPx / (omega * damping) : 0,
+      ringPx > 0 ? (1e-2 * summedPx) / ringPx / (omega * damping) : 0,
     );
     for (const name of CYCLE)
       closeAll(

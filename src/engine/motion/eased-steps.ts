@@ -37,7 +37,7 @@ export function fillEased(steps: Int32Array, ease: Ease, stretch: Stretch): void
 /** Share of the stretch's time at an index. */
 const timeShare = (k: number, lastIndex: number, fromShare: number, span: number): number =>
   // Most stretches are the whole run: a division less.
-  span === 1 ? k / lastIndex : (k / lastIndex - fromShare) / span;
+  span === 1 && fromShare === 0 ? k / lastIndex : (k / lastIndex - fromShare) / span;
 
 /** Whole steps at a share of the stretch's travel. */
 const stepsAt = (share: number, position: number, travel: number, perUnit: number): number =>

@@ -48,6 +48,10 @@ describe('where keyframes fall', () => {
     expect(positions(7, [time(10, 1), time(50, 5)])).toEqual([1, 1, 2, 3, 4, 5, 5]);
   });
 
+  test('a stretch as long as the run may begin within it', () => {
+    expect(positions(11, [frame(6, 0), frame(16, 10)])).toEqual([0, 0, 0, 0, 0, 0, 1, 2, 3, 4, 5]);
+  });
+
   test('between two frames a time is between them', () => {
     expect(positions(5, [time(5, 0), time(35, 6)])).toEqual([0, 1, 3, 5, 6]);
   });

@@ -33,7 +33,9 @@ export function shotsOf(plan: Plan, marked: boolean): Shot[] {
   const shots: Shot[] = [];
   for (let i = 0; i < exposure.bracketCount; i += 1) {
     const openS = middleS * 2 ** (exposure.bracketStops * (i - (exposure.bracketCount - 1) / 2));
-    const darkS = camera.noiseReduction && openS >= camera.noiseReductionFromS ? openS : 0;
+    // It goes by what the dial says, whatever the shutter makes of that.
+    const saidS = exposure.timedBy === 'camera' ? openS / camera.shutterCorrection : openS;
+    const darkS = camera.noiseReduction && saidS >= camera.noiseReductionFromS ? openS : 0;
     shots.push({ lagS: camera.shutterLagS, openS, darkS, writeS: camera.writeS });
   }
   return shots;
