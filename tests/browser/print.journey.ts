@@ -53,7 +53,8 @@ async function sheetPage(fields: object, options: Parameters<typeof visit>[2] = 
   const { page } = visited;
   await pickFile(page, 'plan.json', JSON.stringify(planFile(fields)));
   await expect
-    .poll(() => page.getByLabel('Title of the plan').inputValue())
+    // A production of 50,000 exposures takes a while to read.
+    .poll(() => page.getByLabel('Title of the plan').inputValue(), { timeout: 30_000 })
     .toBe((fields as { title: string }).title);
   await page.getByRole('button', { name: 'Print', exact: true }).waitFor();
   return visited;
