@@ -10,8 +10,10 @@ import type { Plan } from '../plan/schema.ts';
 import type { AxisColumns } from '../schedule-types.ts';
 import { type Carriers, carriedAt } from './carried.ts';
 
-/** Moments of a run that are looked at, besides the extremes of its axes; then finer about the worst. */
+/** Moments of a run that are looked at at least, besides the extremes of its axes; then finer about the worst. */
 const SAMPLES = 512;
+/** Runs of so many frames are looked at frame by frame: a swing of a few frames must not escape. */
+const EVERY_FRAME = 4096;
 
 /** Masses by how they move. */
 export interface Masses {
@@ -70,8 +72,9 @@ const ends = ({ steps, lowestSteps, highestSteps }: AxisColumns): number[] => [
 ];
 
 /**
- * The moment at which a value is largest, 0 to `last`: among samples that hit every frame of a short run and among the
- * marks, then finer about the best of these. A peak shorter than a sample, and at no mark, escapes.
+ * The moment at which a value is largest, 0 to `last`: among samples that hit every frame of a run of up to
+ * {@link EVERY_FRAME} and among the marks, then finer about the best of these. In longer runs a peak shorter than a
+ * sample, and at no mark, escapes.
  */
 function worstMoment(last: number, marks: readonly number[], valueAt: (at: number) => number): number {
   let [best, most] = [0, valueAt(0)];
@@ -80,7 +83,8 @@ function worstMoment(last: number, marks: readonly number[], valueAt: (at: numbe
     const value = valueAt(moment);
     if (value > most) [best, most] = [moment, value];
   };
-  const spacing = last >= SAMPLES ? last / SAMPLES : 1 / Math.ceil(SAMPLES / Math.max(1, last));
+  const spacing =
+    last >= SAMPLES ? Math.max(1, last / EVERY_FRAME) : 1 / Math.ceil(SAMPLES / Math.max(1, last));
   for (let i = 1; i * spacing <= last; i += 1) look(i * spacing);
   for (const mark of marks) look(mark);
   for (let width = spacing; width > 1e-7; width /= 4) {
