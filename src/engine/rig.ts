@@ -3,7 +3,7 @@ import { type BalanceRun, balanceOf } from './balance/balance.ts';
 import { judgeBalance } from './balance/findings.ts';
 import { type Motion, motionOf } from './motion/motion.ts';
 import { quietComparison } from './motion/quiet.ts';
-import { type Aim, type AimSummary, aimer } from './path/aim.ts';
+import { type Aim, type AimSummary, aimer, aims } from './path/aim.ts';
 import { judgePath } from './path/findings.ts';
 import { type ImageMotion, imageMotion } from './path/image.ts';
 import { type ImageSummary, imageSummaryOf } from './path/image-summary.ts';
@@ -13,7 +13,7 @@ import { judgeRinging } from './ringing/findings.ts';
 import { type RingingSummary, ringingOf } from './ringing/summary.ts';
 import type { Room } from './room.ts';
 import type { Judge } from './run.ts';
-import type { Columns } from './schedule-types.ts';
+import type { AxisColumns, Columns } from './schedule-types.ts';
 
 /** Everything of a run that follows from the rig and its tracks, whenever the frames are shot. */
 export interface RigMotion extends Motion {
@@ -38,17 +38,10 @@ export interface RigRun {
  */
 export function rigMotionOf(plan: Plan, intervalS: Float64Array, room: Room): RigMotion {
   let aim: Aim | null = null;
-  const aims = plan.subject.used && plan.subject.aimed;
-  const motion = motionOf(
-    plan,
-    intervalS,
-    room,
-    aims
-      ? (axes) => {
-          aim = aimer(plan, axes, room);
-        }
-      : undefined,
-  );
+  const take = (axes: AxisColumns[]) => {
+    aim = aimer(plan, axes, room);
+  };
+  const motion = motionOf(plan, intervalS, room, aims(plan) ? take : undefined);
   return { ...motion, aim, image: imageMotion(plan, motion.axes, room) };
 }
 

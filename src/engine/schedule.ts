@@ -24,6 +24,7 @@ import { Room } from './room.ts';
 import type { Draft, Judge, Run } from './run.ts';
 import { eventsOf } from './schedule-events.ts';
 import type { Columns, ExposureSummary, Schedule, Totals } from './schedule-types.ts';
+import { firstWhere } from './search.ts';
 import { judgeSky } from './sky/findings.ts';
 import { skyRunOf } from './sky/run.ts';
 import { skyStart } from './sky/start.ts';
@@ -240,16 +241,8 @@ function runOf(plan: Plan, memory: Memory, nowMs: number | null): Run {
 }
 
 /** First frame, counted from 1, that opens at a moment or after it; the last one if none does. */
-function frameFrom(elapsedS: Float64Array, atS: number): number {
-  let low = 0;
-  let high = elapsedS.length - 1;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((elapsedS[middle] as number) < atS) low = middle + 1;
-    else high = middle;
-  }
-  return low + 1;
-}
+const frameFrom = (elapsedS: Float64Array, atS: number): number =>
+  firstWhere(0, elapsedS.length - 1, (k) => (elapsedS[k] as number) >= atS) + 1;
 
 /** Seconds to a frame counted from 1; frames beyond the last go on at its interval. */
 function elapsedOf(elapsedS: Float64Array, intervalS: Float64Array, frame: number): number {

@@ -8,6 +8,9 @@ export const plain = (text: string): string =>
     .replaceAll('\u2212', '-')
     .trim();
 
+/** What something says, with plain spaces and minus signs. */
+export const text = async (locator: Locator): Promise<string> => plain((await locator.textContent()) ?? '');
+
 /** Figures of a time-lapse's pacing strip. */
 export const FIGURES = ['Event', 'Interval', 'Frames', 'Frame rate', 'Clip'] as const;
 type Figure = (typeof FIGURES)[number];

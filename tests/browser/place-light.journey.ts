@@ -2,7 +2,7 @@
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { bareJpeg, jpegWithExif } from '../app/frame/samples.ts';
-import { newPlan, openSection, plain, setField } from './parts.ts';
+import { newPlan, openSection, plain, setField, text } from './parts.ts';
 import { startBrowser, visit } from './visit.ts';
 
 const origin = inject('origin');
@@ -16,7 +16,6 @@ const TITLE = 'Place & light';
 
 const box = (section: Locator, label: string) => section.getByLabel(label, { exact: true });
 const value = async (section: Locator, label: string) => plain(await box(section, label).inputValue());
-const text = async (locator: Locator) => plain((await locator.textContent()) ?? '');
 const unfold = (section: Locator, title: string) =>
   section.locator('summary', { hasText: title }).first().click();
 

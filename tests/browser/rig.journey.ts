@@ -1,7 +1,7 @@
 /** The rig as a person sets it up: keyframes on the chart, ringing, balance, the camera's path, the kit. */
-import type { Browser, Locator, Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
-import { newPlan, openSection, plain, setField } from './parts.ts';
+import { newPlan, openSection, plain, setField, text } from './parts.ts';
 import { startBrowser, visit } from './visit.ts';
 
 const origin = inject('origin');
@@ -10,8 +10,6 @@ beforeAll(async () => {
   browser = await startBrowser();
 });
 afterAll(() => browser.close());
-
-const text = async (locator: Locator) => plain((await locator.textContent()) ?? '');
 
 /** Name of a keyframe's handle: `Boom, keyframe 2 of 2: frame 258, 200 mm`. */
 async function handleName(page: Page, start: string): Promise<string> {

@@ -1,7 +1,7 @@
 /** The exposure sheet as an animator uses it: reading, editing, ticking, pasting; and the frames of a time-lapse. */
-import type { Browser, Locator, Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
-import { plain } from './parts.ts';
+import { text } from './parts.ts';
 import { startBrowser, visit } from './visit.ts';
 
 const origin = inject('origin');
@@ -10,8 +10,6 @@ beforeAll(async () => {
   browser = await startBrowser();
 });
 afterAll(() => browser.close());
-
-const text = async (locator: Locator) => plain((await locator.textContent()) ?? '');
 
 /** The sheet of a demo; `at` stops the clock there to begin with. */
 async function sheetOf(

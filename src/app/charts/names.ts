@@ -1,4 +1,5 @@
 /** Where the name of a line stands: on the line, as far from everything else as there is room. */
+import { firstWhere } from '../../engine/search.ts';
 import { EDGE_PX } from './runView.ts';
 import { linear } from './scale.ts';
 import type { Trace } from './trace.ts';
@@ -111,16 +112,8 @@ function rangeOver({ xs, ys }: Trace, left: number, right: number): { top: numbe
   return { top, bottom };
 }
 
-function firstAtOrAfter(xs: readonly number[], x: number): number {
-  let low = 0;
-  let high = xs.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (Number(xs[middle]) < x) low = middle + 1;
-    else high = middle;
-  }
-  return low;
-}
+const firstAtOrAfter = (xs: readonly number[], x: number): number =>
+  firstWhere(0, xs.length, (i) => Number(xs[i]) >= x);
 
 /** The line's y at x, between the point before `i` and the point `i`; at its ends, that of the end. */
 function crossing(xs: readonly number[], ys: readonly number[], i: number, x: number): number {

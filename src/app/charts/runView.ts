@@ -1,5 +1,7 @@
 /** The run on a strip of pixels: which second lies where, and which frame is nearest. */
+
 import type { Schedule, ScheduleEvent } from '../../engine/schedule-types.ts';
+import { lastWhere } from '../../engine/search.ts';
 import { type ClockTick, clockTicks } from './clockTicks.ts';
 import { type Domain, linear, niceStep } from './scale.ts';
 import { bucketStarts } from './thin.ts';
@@ -37,13 +39,9 @@ export function runView(schedule: Schedule, widthPx: number): RunView {
 /** Index of the frame whose shutter opens nearest to that pixel. */
 export function frameAtPx({ domain, widthPx, elapsedS }: RunView, px: number): number {
   const wanted = linear([0, widthPx], domain)(px);
-  let low = 0;
-  let high = elapsedS.length - 1;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (Number(elapsedS[middle]) <= wanted) low = middle;
-    else high = middle;
-  }
+  const last = elapsedS.length - 1;
+  const low = lastWhere(0, last, (k) => Number(elapsedS[k]) <= wanted);
+  const high = Math.min(low + 1, last);
   return wanted - Number(elapsedS[low]) <= Number(elapsedS[high]) - wanted ? low : Math.max(low, high);
 }
 

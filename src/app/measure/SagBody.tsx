@@ -1,8 +1,7 @@
-import { numberText, withUnit } from '../format/numbers.ts';
 import { Caution } from '../sections/parts.tsx';
 import { SAG, sagHz } from './figures.ts';
 import type { SagProps } from './Helpers.tsx';
-import { Result, useEntry } from './parts.tsx';
+import { FrequencyResult, useEntry } from './parts.tsx';
 
 /** Frequency from the sag that the payload adds. */
 export function SagBody({ onTake }: SagProps) {
@@ -19,13 +18,7 @@ export function SagBody({ onTake }: SagProps) {
         Without its payload a balanced arm swings up: take the counterweight off first, or have someone hold
         the arm, before anything comes off or goes on. Nobody under it, fingers clear of the pivot.
       </Caution>
-      {frequencyHz !== null && (
-        <Result
-          title="Rings at"
-          text={withUnit(numberText(frequencyHz), 'Hz')}
-          onTake={() => onTake({ frequencyHz })}
-        />
-      )}
+      <FrequencyResult {...{ frequencyHz, onTake }} />
     </>
   );
 }

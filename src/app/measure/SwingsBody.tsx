@@ -13,7 +13,7 @@ import {
   tapped,
 } from './figures.ts';
 import type { SwingsProps } from './Helpers.tsx';
-import { Result, secondsText, useEntry } from './parts.tsx';
+import { FrequencyResult, Result, secondsText, useEntry } from './parts.tsx';
 
 // A key that is held down repeats: it is one tap.
 const onlyFirst = (event: KeyboardEvent) => {
@@ -62,13 +62,7 @@ function Frequency({ onTake }: SwingsProps) {
       <Taps onTaps={onTaps} />
       {counted.box()}
       {took.box()}
-      {frequencyHz !== null && (
-        <Result
-          title="Rings at"
-          text={withUnit(numberText(frequencyHz), 'Hz')}
-          onTake={() => onTake({ frequencyHz })}
-        />
-      )}
+      <FrequencyResult {...{ frequencyHz, onTake }} />
     </>
   );
 }

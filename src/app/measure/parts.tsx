@@ -46,6 +46,23 @@ export function Result({ title, text, onTake }: ResultProps) {
   );
 }
 
+/** A frequency that follows, if it does. */
+export function FrequencyResult({ frequencyHz, onTake }: FrequencyProps) {
+  if (frequencyHz === null) return null;
+  return (
+    <Result
+      title="Rings at"
+      text={withUnit(numberText(frequencyHz), 'Hz')}
+      onTake={() => onTake({ frequencyHz })}
+    />
+  );
+}
+
+interface FrequencyProps {
+  frequencyHz: number | null;
+  onTake: (measured: { frequencyHz: number }) => string | null;
+}
+
 export const secondsText = (seconds: number, decimals = 1): string =>
   withUnit(numberText(Number(seconds.toFixed(decimals)), decimals), 's');
 

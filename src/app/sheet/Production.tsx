@@ -1,8 +1,10 @@
 /** What the work goes by: time an exposure, set-up, hours and days, passes, first timecode. */
+
 import { useId, useState } from 'react';
 import { WEEKDAYS } from '../../engine/plan/constants.ts';
 import { readPlan } from '../../engine/plan/parse.ts';
 import { memberSchemas, type Pass, type Plan } from '../../engine/plan/schema.ts';
+import { clockMinutes } from '../../engine/time/day.ts';
 import { Flag } from '../fields/ChoiceField.tsx';
 import { EntryBox } from '../fields/EntryBox.tsx';
 import { enterText, faultsText } from '../fields/entry.ts';
@@ -60,10 +62,7 @@ function Breaks() {
 
 /** A quarter of an hour, two hours after the break before. */
 function freeBreak(after: string | undefined): { from: string; to: string } {
-  const start =
-    after === undefined
-      ? 13 * 60
-      : Math.min(23 * 60, Number(after.slice(0, 2)) * 60 + Number(after.slice(3)) + 120);
+  const start = after === undefined ? 13 * 60 : Math.min(23 * 60, clockMinutes(after) + 120);
   const clock = (minutes: number) =>
     `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
   return { from: clock(start), to: clock(start + 15) };

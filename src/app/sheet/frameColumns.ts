@@ -1,7 +1,9 @@
 /** Columns of the table of a time-lapse's frames. */
+
 import { rungWords } from '../../engine/exposure/ramp-words.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { AxisColumns, Schedule } from '../../engine/schedule-types.ts';
+import { firstWhere } from '../../engine/search.ts';
 import { frameMoment, momentOf } from '../charts/cursor.ts';
 import { fixed, secondsText, signed } from '../charts/format.ts';
 import { bytesUnit } from '../format/bytes.ts';
@@ -152,16 +154,8 @@ function frameFromClock(schedule: Schedule, clock: string, at: number): number |
   return found.find((index) => index > at) ?? found[0] ?? null;
 }
 
-function firstFrom(elapsedS: Float64Array, wantedS: number): number {
-  let low = 0;
-  let high = elapsedS.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((elapsedS[middle] as number) < wantedS) low = middle + 1;
-    else high = middle;
-  }
-  return low;
-}
+const firstFrom = (elapsedS: Float64Array, wantedS: number): number =>
+  firstWhere(0, elapsedS.length, (k) => (elapsedS[k] as number) >= wantedS);
 
 /** The run in one line. */
 export const runText = ({ totals }: Schedule): string => `every ${durationText(totals.intervalS, 3)}`;

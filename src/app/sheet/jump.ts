@@ -1,4 +1,5 @@
 /** Finding a place on the sheet: by frame, timecode, exposure, or words of an action. */
+import { lastWhere } from '../../engine/search.ts';
 import { dropsFrames, startFrameOf } from '../../engine/sheet/labels.ts';
 import { exposureText } from '../../engine/sheet/texts.ts';
 import type { SheetShot } from '../../engine/sheet/types.ts';
@@ -13,14 +14,8 @@ export function exposureOfFrame({ sheet }: Sheeted, shot: number, frame: number)
   const placed = sheet.shots[shot];
   if (!placed || frame < 1 || frame > placed.frames) return null;
   const { firstFrame } = sheet.columns;
-  let low = placed.firstExposure - 1;
-  let high = low + placed.exposures;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if ((firstFrame[middle] as number) <= frame) low = middle;
-    else high = middle;
-  }
-  return low;
+  const first = placed.firstExposure - 1;
+  return lastWhere(first, first + placed.exposures, (i) => (firstFrame[i] as number) <= frame);
 }
 
 const shotOfFrame = (shots: readonly SheetShot[], frame: number): number =>

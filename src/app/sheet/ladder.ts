@@ -1,4 +1,6 @@
 /** Rows one under another: where each begins, and which lies where. Pixels from the top of the first. */
+import { lastWhere } from '../../engine/search.ts';
+
 export interface Ladder {
   count: number;
   totalPx: number;
@@ -22,16 +24,11 @@ export function ladderOf(heightsPx: ArrayLike<number>): Ladder {
   const count = heightsPx.length;
   const tops = new Float64Array(count + 1);
   for (let row = 0; row < count; row += 1) tops[row + 1] = (tops[row] as number) + (heightsPx[row] as number);
-  const rowAt = (px: number): number => {
-    let low = 0;
-    let high = count;
-    while (high - low > 1) {
-      const middle = (low + high) >> 1;
-      if ((tops[middle] as number) <= px) low = middle;
-      else high = middle;
-    }
-    return within(low, count);
-  };
+  const rowAt = (px: number): number =>
+    within(
+      lastWhere(0, count, (row) => (tops[row] as number) <= px),
+      count,
+    );
   return { count, totalPx: tops[count] as number, topOf: (row) => tops[row] as number, rowAt };
 }
 

@@ -1,5 +1,7 @@
 /** Where work stops on the sheet: for breaks, and at the end of each day. */
+
 import type { Plan } from '../../engine/plan/schema.ts';
+import { firstWhere } from '../../engine/search.ts';
 import type { Sheet } from '../../engine/sheet/types.ts';
 import { offsetInSpans } from '../../engine/time/clock.ts';
 import { spansOf } from './clock.ts';
@@ -16,16 +18,8 @@ export interface Pause {
 }
 
 /** First exposure of a stretch that is begun at or after an instant; its end if there is none. */
-function begunFrom(startMs: Float64Array, from: number, end: number, ms: number): number {
-  let low = from;
-  let high = end;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((startMs[middle] as number) < ms) low = middle + 1;
-    else high = middle;
-  }
-  return low;
-}
+const begunFrom = (startMs: Float64Array, from: number, end: number, ms: number): number =>
+  firstWhere(from, end, (i) => (startMs[i] as number) >= ms);
 
 /** All stops, in order. A break between two exposures of one day shows; one at its edges does not. */
 export function pausesOf(plan: Plan, sheet: Sheet): Pause[] {

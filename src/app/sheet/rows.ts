@@ -1,4 +1,5 @@
 /** The sheet as rows: shots and actions with their exposures under them, breaks and ends of days between. */
+import { firstWhere } from '../../engine/search.ts';
 import type { Sheet } from '../../engine/sheet/types.ts';
 import { type Ladder, ladderOf } from './ladder.ts';
 import type { Pause } from './pauses.ts';
@@ -32,16 +33,8 @@ export interface RowHeights {
 }
 
 /** First pause at or after an exposure. */
-function pauseFrom(pauses: readonly Pause[], exposure: number): number {
-  let low = 0;
-  let high = pauses.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((pauses[middle] as Pause).after < exposure) low = middle + 1;
-    else high = middle;
-  }
-  return low;
-}
+const pauseFrom = (pauses: readonly Pause[], exposure: number): number =>
+  firstWhere(0, pauses.length, (i) => (pauses[i] as Pause).after >= exposure);
 
 /** Fills a list of rows that is as long as it can get. */
 class Builder {

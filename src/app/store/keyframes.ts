@@ -4,9 +4,14 @@
  * Places are indices of frames, counted from 0; between two frames they are fractions. However an edit is made, the
  * keyframes stay in order, and each stays a share, a frame or a time.
  */
+
 import { easeFunction } from '../../engine/motion/ease.ts';
+import { isAimed } from '../../engine/motion/motion.ts';
+import { aims } from '../../engine/path/aim.ts';
+import { FARTHEST, MAX_KEYFRAMES } from '../../engine/plan/constants.ts';
 import { newKeyframe } from '../../engine/plan/parse.ts';
 import type { Keyframe, Plan } from '../../engine/plan/schema.ts';
+import { lastWhere } from '../../engine/search.ts';
 import { splitEase } from './easeSplit.ts';
 
 /** The stretch of the run that the keyframes of a track lie in. */
@@ -23,20 +28,12 @@ export interface Added {
   index: number;
 }
 
-/** Most keyframes that a track takes. */
-const MOST = 1000;
-
-/** Farthest position that the plan takes. */
-const FARTHEST = 1_000_000;
-
 /** What is nearer to a whole frame than this stands at it. */
 const NEAR = 0.02;
 
 /** Axes whose tracks are not followed: their positions are worked out so that the subject stays framed. */
-export const aimedAxes = ({ rig, subject }: Plan): readonly string[] =>
-  subject.used && subject.aimed
-    ? (['pan', 'tilt'] as const).flatMap((kind) => rig.axes.find((axis) => axis.kind === kind)?.name ?? [])
-    : [];
+export const aimedAxes = (plan: Plan): readonly string[] =>
+  aims(plan) ? plan.rig.axes.filter((axis) => isAimed(plan, axis)).map(({ name }) => name) : [];
 
 /** The stretch of a run that a track's keyframes lie in: all of it, or its first half. */
 export function spanOf(elapsedS: ArrayLike<number>, thereAndBack: boolean): Span {
@@ -57,15 +54,9 @@ export function elapsedAt({ elapsedS }: Span, index: number): number {
 export function indexAt({ elapsedS }: Span, seconds: number): number {
   const last = elapsedS.length - 1;
   if (last < 1) return seconds;
-  let low = 0;
-  let high = last;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (Number(elapsedS[middle]) <= seconds) low = middle;
-    else high = middle;
-  }
-  const [before, after] = [Number(elapsedS[low]), Number(elapsedS[low + 1])];
-  return low + (seconds - before) / (after - before);
+  const k = lastWhere(0, last, (i) => Number(elapsedS[i]) <= seconds);
+  const [before, after] = [Number(elapsedS[k]), Number(elapsedS[k + 1])];
+  return k + (seconds - before) / (after - before);
 }
 
 /** Where a keyframe stands. */
@@ -160,7 +151,7 @@ function between(from: Keyframe, to: Keyframe, index: number, span: Span): [Keyf
 /** Whether a track takes one more keyframe at a frame. */
 export function isFree(keyframes: readonly Keyframe[], index: number, span: Span): boolean {
   const taken = keyframes.some((one) => Math.abs(indexOf(one, span) - index) < 0.5);
-  return !taken && keyframes.length > 0 && keyframes.length < MOST && index <= span.lastIndex;
+  return !taken && keyframes.length > 0 && keyframes.length < MAX_KEYFRAMES && index <= span.lastIndex;
 }
 
 /**

@@ -1,5 +1,7 @@
 /** Where the keyframes of a track fall in the run: shares, frames and times, all as shares. */
+
 import type { Ease, Keyframe, Track } from '../plan/schema.ts';
+import { lastWhere } from '../search.ts';
 
 /** The run as keyframes see it. */
 export interface RunClock {
@@ -44,8 +46,9 @@ export function runClock(intervalS: Float64Array): RunClock {
   let elapsedS: Float64Array | null = null;
   const indexAt = (timeS: number): number => {
     elapsedS ??= summed(intervalS);
-    const k = lastNotAfter(elapsedS, timeS);
-    const index = k + (timeS - (elapsedS[k] as number)) / (intervalS[k] as number);
+    const opensS = elapsedS;
+    const k = lastWhere(0, opensS.length, (i) => (opensS[i] as number) <= timeS);
+    const index = k + (timeS - (opensS[k] as number)) / (intervalS[k] as number);
     const whole = Math.round(index);
     return Math.abs(index - whole) < NEAR ? whole : index;
   };
@@ -57,17 +60,6 @@ function summed(intervalS: Float64Array): Float64Array {
   for (let k = 1; k < elapsedS.length; k += 1)
     elapsedS[k] = (elapsedS[k - 1] as number) + (intervalS[k - 1] as number);
   return elapsedS;
-}
-
-function lastNotAfter(elapsedS: Float64Array, timeS: number): number {
-  let low = 0;
-  let high = elapsedS.length;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if ((elapsedS[middle] as number) <= timeS) low = middle;
-    else high = middle;
-  }
-  return low;
 }
 
 function indexOf(keyframe: Keyframe, lastIndex: number, clock: RunClock): number {

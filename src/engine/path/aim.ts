@@ -42,6 +42,9 @@ export interface Aim {
   missPx: Float32Array;
 }
 
+/** Whether the plan keeps its subject framed. */
+export const aims = ({ subject }: Plan): boolean => subject.used && subject.aimed;
+
 /**
  * Aims the lens at the subject: overwrites the steps of the pan and the tilt axis.
  *
@@ -53,7 +56,7 @@ export interface Aim {
  */
 export function aimer(plan: Plan, axes: readonly StepColumns[], room: Room): Aim | null {
   const frames = axes[0]?.steps.length ?? 0;
-  if (!plan.subject.used || !plan.subject.aimed || frames === 0) return null;
+  if (!aims(plan) || frames === 0) return null;
   const scene = new Scene(plan, axes);
   const head = headOf(plan, axes, scene);
   const limits = aimHead(scene, head, scene.moves ? frames : 1);

@@ -10,6 +10,14 @@ export const PLAN_VERSION = 1;
 /** Longest run that is worked out. A million frames at 25 fps is more than eleven hours of clip. */
 export const MAX_FRAMES = 1_000_000;
 
+/** Farthest position of an axis, in its unit, and farthest place on the set, mm. */
+export const FARTHEST = 1_000_000;
+
+/** Most keyframes of a track, most holds of an action, longest name. */
+export const MAX_KEYFRAMES = 1000;
+export const MAX_HOLDS = 100_000;
+export const MAX_NAME = 40;
+
 /** Longest run that is worked out, in seconds: ten years of 365 days. */
 export const MAX_RUN_S = 3650 * 86_400;
 

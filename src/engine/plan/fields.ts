@@ -5,7 +5,9 @@
  * The TypeScript type, the faults of a bad file, the JSON Schema in `public/` and the hints of the form all
  * come from that one declaration.
  */
+
 import * as z from 'zod/mini';
+import { MAX_NAME } from './constants.ts';
 
 // A strict content security policy forbids compiling validators at run time.
 z.config({ jitless: true });
@@ -81,7 +83,7 @@ export const section = <T extends z.core.$ZodLooseShape>(shape: T) =>
 
 /** What the user calls one member of a list. */
 export const name = (byDefault: string) =>
-  text({ title: 'Name', description: 'What you call it.', shortest: 1, longest: 40 }, byDefault);
+  text({ title: 'Name', description: 'What you call it.', shortest: 1, longest: MAX_NAME }, byDefault);
 
 /** A share from 0 to 1, or to a larger `maximum`. */
 export const share = (title: string, description: string, byDefault: number, maximum = 1) =>

@@ -1,7 +1,8 @@
 /** Fields of the move: tracks and their keyframes, how moves are made, what is looked at, and how the rig rings. */
 import * as z from 'zod/mini';
+import { FARTHEST, MAX_FRAMES, MAX_KEYFRAMES } from './constants.ts';
 import { choice, count, fieldRegistry, flag, optionalQuantity, quantity, section } from './fields.ts';
-import { reach } from './rig-fields.ts';
+import { millimetres } from './rig-fields.ts';
 
 const unitShare = (title: string) => z.number().check(z.gte(0), z.lte(1)).register(fieldRegistry, { title });
 
@@ -36,9 +37,9 @@ export const keyframe = z.strictObject({
     'share',
   ),
   share: z._default(unitShare('At share of the run'), 0),
-  frame: count({ title: 'At frame', minimum: 1, maximum: 1_000_000 }, 1),
+  frame: count({ title: 'At frame', minimum: 1, maximum: MAX_FRAMES }, 1),
   timeS: quantity({ title: 'At time', unit: 's', minimum: 0, maximum: 315_360_000, step: 1 }, 0),
-  position: z.number().check(z.gte(-reach), z.lte(reach)).register(fieldRegistry, {
+  position: z.number().check(z.gte(-FARTHEST), z.lte(FARTHEST)).register(fieldRegistry, {
     title: 'Position',
     unit: 'axis',
   }),
@@ -49,7 +50,7 @@ export const keyframe = z.strictObject({
 /** The move of one axis over the run. */
 export const track = z.strictObject({
   axis: z.string().check(z.minLength(1), z.maxLength(40)).register(fieldRegistry, { title: 'Axis' }),
-  keyframes: z.array(keyframe).check(z.minLength(1), z.maxLength(1000)),
+  keyframes: z.array(keyframe).check(z.minLength(1), z.maxLength(MAX_KEYFRAMES)),
   thereAndBack: flag({ title: 'There and back', description: 'The second half mirrors the first.' }, false),
 });
 
@@ -113,9 +114,6 @@ export const move = section({
   ),
   tracks: z._default(z.array(track).check(z.maxLength(12)), () => []),
 });
-
-const millimetres = (title: string, description: string, byDefault: number, minimum = -reach) =>
-  quantity({ title, unit: 'mm', description, minimum, maximum: reach, step: 10 }, byDefault);
 
 /** What the camera looks at, and how fast it may go by. */
 export const subject = section({

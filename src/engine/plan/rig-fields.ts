@@ -1,5 +1,7 @@
 /** Fields of the rig: its axes, where they stand, and what balances them. */
+
 import * as z from 'zod/mini';
+import { FARTHEST } from './constants.ts';
 import {
   choice,
   count,
@@ -14,9 +16,6 @@ import {
 
 /** Kinds of motorised degree of freedom. */
 export const AXIS_KINDS = ['boom', 'slide', 'pan', 'tilt', 'roll', 'turntable', 'focus'] as const;
-
-/** Farthest position of an axis, in its unit. */
-export const reach = 1_000_000;
 
 /** One motorised axis. */
 export const axis = z.strictObject({
@@ -52,8 +51,8 @@ export const axis = z.strictObject({
     },
     40,
   ),
-  travelMin: quantity({ title: 'Travel from', unit: 'axis', minimum: -reach, maximum: reach }, 0),
-  travelMax: quantity({ title: 'Travel to', unit: 'axis', minimum: -reach, maximum: reach }, 1000),
+  travelMin: quantity({ title: 'Travel from', unit: 'axis', minimum: -FARTHEST, maximum: FARTHEST }, 0),
+  travelMax: quantity({ title: 'Travel to', unit: 'axis', minimum: -FARTHEST, maximum: FARTHEST }, 1000),
   maxSpeed: quantity(
     { title: 'Top speed', unit: 'axis/s', description: 'Per second.', minimum: 0.0001, maximum: 100_000 },
     20,
@@ -128,8 +127,9 @@ export const axis = z.strictObject({
   source: sourceName,
 });
 
-const millimetres = (title: string, description: string, byDefault: number, minimum = -reach) =>
-  quantity({ title, unit: 'mm', description, minimum, maximum: reach, step: 10 }, byDefault);
+/** A length on the rig or the set. */
+export const millimetres = (title: string, description: string, byDefault: number, minimum = -FARTHEST) =>
+  quantity({ title, unit: 'mm', description, minimum, maximum: FARTHEST, step: 10 }, byDefault);
 
 const degrees = (title: string, description: string, byDefault: number, minimum = -360, maximum = 360) =>
   quantity({ title, unit: '°', description, minimum, maximum, step: 5 }, byDefault);

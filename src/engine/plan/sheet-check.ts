@@ -1,7 +1,8 @@
 /** Faults of a stop-motion production that no single field shows. */
-import { clockMinutes, workMinutes } from '../sheet/calendar.ts';
+import { workMinutes } from '../sheet/calendar.ts';
 import { startFrameOf } from '../sheet/labels.ts';
 import { actionFrames, exposuresIn } from '../sheet/production.ts';
+import { clockMinutes } from '../time/day.ts';
 import { MAX_FRAMES } from './constants.ts';
 import { type Fault, foundText } from './fault.ts';
 import type { Action, Cue, Plan, Shot } from './schema.ts';

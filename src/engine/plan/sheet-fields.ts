@@ -1,6 +1,7 @@
 /** Fields of a stop-motion production: its shots with their actions, and the time that working on them takes. */
+
 import * as z from 'zod/mini';
-import { WEEKDAYS } from './constants.ts';
+import { MAX_FRAMES, MAX_HOLDS, WEEKDAYS } from './constants.ts';
 import {
   choice,
   count,
@@ -58,7 +59,7 @@ export const pass = z.strictObject({
 /** What differs at one exposure of an action. */
 export const detail = z.strictObject({
   /** Exposure within the action, counted from 1. */
-  exposure: count({ title: 'Exposure of the action', minimum: 1, maximum: 1_000_000 }, 1),
+  exposure: count({ title: 'Exposure of the action', minimum: 1, maximum: MAX_FRAMES }, 1),
   text: z._default(
     z.nullable(z.string().check(z.maxLength(200))).register(fieldRegistry, {
       title: 'What happens',
@@ -79,7 +80,7 @@ export const detail = z.strictObject({
 export const action = z.strictObject({
   text: text({ title: 'Action', description: 'What happens.', longest: 200 }, ''),
   lengthIn: choice({ title: 'Length in' }, ['frames', 'seconds'], 'frames'),
-  frames: count({ title: 'Length', unit: 'frames', minimum: 1, maximum: 1_000_000 }, 24),
+  frames: count({ title: 'Length', unit: 'frames', minimum: 1, maximum: MAX_FRAMES }, 24),
   lengthS: quantity(
     {
       title: 'Length',
@@ -96,10 +97,10 @@ export const action = z.strictObject({
       .array(
         z
           .number()
-          .check(z.int(), z.gte(1), z.lte(1_000_000))
+          .check(z.int(), z.gte(1), z.lte(MAX_FRAMES))
           .register(fieldRegistry, { title: 'Held for', unit: 'frames' }),
       )
-      .check(z.minLength(1), z.maxLength(100_000))
+      .check(z.minLength(1), z.maxLength(MAX_HOLDS))
       .register(fieldRegistry, {
         title: 'Each exposure is held for',
         description: 'On ones 1, on twos 2, a mix 1, 2: said again from its start until the action is full.',
@@ -128,10 +129,10 @@ export const action = z.strictObject({
 export const cue = z.strictObject({
   kind: choice({ title: 'Cue' }, ['sound', 'word', 'light', 'other'], 'sound'),
   frame: count(
-    { title: 'At frame', description: 'Of the shot, counted from 1.', minimum: 1, maximum: 1_000_000 },
+    { title: 'At frame', description: 'Of the shot, counted from 1.', minimum: 1, maximum: MAX_FRAMES },
     1,
   ),
-  frames: count({ title: 'For', unit: 'frames', minimum: 1, maximum: 1_000_000 }, 1),
+  frames: count({ title: 'For', unit: 'frames', minimum: 1, maximum: MAX_FRAMES }, 1),
   text: text({ title: 'Cue', longest: 200 }, ''),
 });
 
@@ -156,7 +157,7 @@ export const shot = z.strictObject({
 export const tick = z.strictObject({
   shot: count({ title: 'Shot', description: 'Counted from 1.', minimum: 1, maximum: 200 }, 1),
   exposure: count(
-    { title: 'Exposure', description: 'Of the shot, counted from 1.', minimum: 1, maximum: 1_000_000 },
+    { title: 'Exposure', description: 'Of the shot, counted from 1.', minimum: 1, maximum: MAX_FRAMES },
     1,
   ),
   atMs: quantity(
@@ -210,6 +211,6 @@ export const sheet = section({
     () => [],
   ),
   shots: z._default(z.array(shot).check(z.maxLength(200)), () => []),
-  ticks: z._default(z.array(tick).check(z.maxLength(1_000_000)), () => []),
+  ticks: z._default(z.array(tick).check(z.maxLength(MAX_FRAMES)), () => []),
   notes: text({ title: 'Shoot notes', longest: 20_000 }, ''),
 });

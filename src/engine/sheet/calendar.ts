@@ -8,8 +8,9 @@
 
 import { WEEKDAYS } from '../plan/constants.ts';
 import type { Plan } from '../plan/schema.ts';
+import { lastWhere } from '../search.ts';
 import { offsetSpans } from '../time/clock.ts';
-import { dayAt, instantOf, type LocalDay, localDays, nextDate } from '../time/day.ts';
+import { clockMinutes, dayAt, instantOf, type LocalDay, localDays, nextDate } from '../time/day.ts';
 
 const MINUTE_MS = 60_000;
 const DAY_MS = 86_400_000;
@@ -17,10 +18,6 @@ const DAYS_A_CHUNK = 28;
 
 /** Days from its first one that a calendar is followed for: twenty years of 365 days. */
 const LONGEST_CALENDAR_DAYS = 2 * 3650;
-
-/** Minutes of a clock time since midnight. */
-export const clockMinutes = (clock: string): number =>
-  Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3, 5));
 
 /** Stretches of work of a plain day, minutes since midnight. */
 export function workMinutes({ workFrom, workTo, breaks }: Plan['sheet']): (readonly [number, number])[] {
@@ -80,14 +77,14 @@ export class WorkCalendar {
   /** Day that an instant falls on, none before the first. */
   dayAt(ms: number): number {
     while (ms >= this.endMs && this.#further());
-    return lastAtMost(this.days.length, (i) => (this.days[i] as LocalDay).startMs, ms);
+    return lastWhere(0, this.days.length, (i) => (this.days[i] as LocalDay).startMs <= ms);
   }
 
   /** All work from the beginning of the calendar to an instant, milliseconds. */
   workUntilMs(ms: number): number {
     while (ms >= this.endMs && this.#further());
     if (this.fromMs.length === 0) return 0;
-    const span = lastAtMost(this.fromMs.length, (i) => this.fromMs[i] as number, ms);
+    const span = lastWhere(0, this.fromMs.length, (i) => (this.fromMs[i] as number) <= ms);
     const worked = Math.min(ms, this.toMs[span] as number) - (this.fromMs[span] as number);
     return (this.workBeforeMs[span] as number) + Math.max(0, worked);
   }
@@ -126,16 +123,4 @@ export class WorkCalendar {
       this.#workMs += toMs - fromMs;
     }
   }
-}
-
-/** Last index whose value is at most the one given; 0 if none is. */
-function lastAtMost(count: number, valueAt: (index: number) => number, value: number): number {
-  let low = 0;
-  let high = count;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (valueAt(middle) <= value) low = middle;
-    else high = middle;
-  }
-  return low;
 }

@@ -128,7 +128,7 @@ function placeAxes(
     for (let k = 0; k < steps.length; k += 1)
       steps[k] = frames[still ? 0 : (firstFrame[k] as number) - 1] as number;
   });
-  if (plan.subject.used && plan.subject.aimed) aimer(plan, axes, means.room);
+  aimer(plan, axes, means.room);
 }
 
 /** From which side each position is arrived at. The first of all is where the rig is put by hand. */

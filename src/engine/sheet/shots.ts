@@ -1,15 +1,13 @@
 /** The shots of a production; those of a plan without any: its clip as one shot. */
-import { paceOf } from '../pacing/pacing.ts';
-import { type Action, memberSchemas, type Plan, type Shot } from '../plan/schema.ts';
 
-/** Longest action and longest name that a plan file may have. */
-const LONGEST_ACTION = 1_000_000;
-const LONGEST_NAME = 40;
+import { paceOf } from '../pacing/pacing.ts';
+import { MAX_FRAMES, MAX_NAME } from '../plan/constants.ts';
+import { type Action, memberSchemas, type Plan, type Shot } from '../plan/schema.ts';
 
 /** The plan's clip as actions: one, or some more if it is longer than an action may be. */
 function clipActions(plan: Plan): Action[] {
   const hold = plan.clip.holdFrames;
-  const most = Math.floor(LONGEST_ACTION / hold) * hold;
+  const most = Math.floor(MAX_FRAMES / hold) * hold;
   const actions: Action[] = [];
   for (let left = paceOf(plan).frames * hold; left > 0; left -= most)
     actions.push(memberSchemas.action.parse({ frames: Math.min(left, most), holds: [hold] }));
@@ -20,7 +18,7 @@ function clipShot(plan: Plan): Shot {
   // A name is cut between characters, never within one.
   let name = '';
   for (const character of plan.title) {
-    if (name.length + character.length > LONGEST_NAME) break;
+    if (name.length + character.length > MAX_NAME) break;
     name += character;
   }
   return memberSchemas.shot.parse({ name: name || 'Shot 1', actions: clipActions(plan) });

@@ -1,5 +1,7 @@
 /** What the sheet says of one exposure in words; `i` is its index in the columns. */
+
 import type { Action, Cue, Plan, Shot, Tick } from '../plan/schema.ts';
+import { firstWhere } from '../search.ts';
 import { labeller } from './labels.ts';
 import { hasPass } from './passes.ts';
 import { shotsOf } from './shots.ts';
@@ -78,16 +80,12 @@ const cuesByKind = memory((cues: Shot['cues']): Cue[][] => {
 
 /** Cues, in order and apart from one another, that reach into a stretch of frames. */
 function reachingInto(cues: readonly Cue[], firstFrame: number, lastFrame: number): Cue[] {
-  let low = 0;
-  let high = cues.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    const { frame, frames } = cues[middle] as Cue;
-    if (frame + frames - 1 < firstFrame) low = middle + 1;
-    else high = middle;
-  }
+  const first = firstWhere(0, cues.length, (c) => {
+    const { frame, frames } = cues[c] as Cue;
+    return frame + frames - 1 >= firstFrame;
+  });
   const found: Cue[] = [];
-  for (let c = low; c < cues.length && (cues[c] as Cue).frame <= lastFrame; c += 1)
+  for (let c = first; c < cues.length && (cues[c] as Cue).frame <= lastFrame; c += 1)
     found.push(cues[c] as Cue);
   return found;
 }

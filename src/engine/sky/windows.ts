@@ -6,8 +6,10 @@
  * pane, whose edges are not smooth, by looking every minute where it matters, and halving. So a gap in the horizon that
  * the sun passes in less than that, half its own width, may be missed.
  */
+
 import type { Plan } from '../plan/schema.ts';
 import { offsetSpans } from '../time/clock.ts';
+import { clockMinutes } from '../time/day.ts';
 import { crossings } from './crossings.ts';
 import { moonOver, sineDeg, sineOf, turnsOf } from './day.ts';
 import { horizonOf } from './horizon.ts';
@@ -127,16 +129,11 @@ function azimuthSpans(scene: Scene): Span[] {
   return bearingSpans(scene, sunAzimuthFromDeg ?? 0, sunAzimuthToDeg ?? 360);
 }
 
-const minuteOf = (clock: string): number => {
-  const [hour = 0, minute = 0] = clock.split(':').map(Number);
-  return hour * 60 + minute;
-};
-
 /** Where the local clock shows a time from one to another, past midnight if that is earlier. */
 function clockSpans({ plan: { window, place }, whole: { fromMs, toMs } }: Scene): Span[] {
   if (window.clockFrom === '' && window.clockTo === '') return [{ fromMs, toMs }];
-  const begin = minuteOf(window.clockFrom || '00:00');
-  const end = minuteOf(window.clockTo || '24:00');
+  const begin = clockMinutes(window.clockFrom || '00:00');
+  const end = clockMinutes(window.clockTo || '24:00');
   const lengthMin = end > begin ? end - begin : end - begin + 1440;
   const offsets = offsetSpans(place.zone, fromMs, toMs, place.utcOffsetMin);
   const pieces = offsets.flatMap(({ fromMs: sinceMs, offsetMin }, i) => {

@@ -5,6 +5,10 @@ import { offsetSpans } from './clock.ts';
 const MINUTE_MS = 60_000;
 const DAY_MS = 86_400_000;
 
+/** Minutes since midnight of a clock time such as `09:30`. */
+export const clockMinutes = (clock: string): number =>
+  Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3, 5));
+
 /** A local calendar day: from its first instant up to, and not including, that of the next. */
 export interface LocalDay {
   date: string;

@@ -1,6 +1,8 @@
 /** Where an axis has to be at an exposure: a keyframe at its first frame. */
+
 import { placeKeyframes } from '../../motion/keyframes.ts';
-import { reach } from '../../plan/rig-fields.ts';
+import { FARTHEST, MAX_FRAMES } from '../../plan/constants.ts';
+
 import { type Ease, type Keyframe, memberSchemas, type Plan, type Track } from '../../plan/schema.ts';
 import { shotFrames } from '../production.ts';
 import { shotClock, tracksOf } from '../rig.ts';
@@ -21,12 +23,12 @@ export function setAxisPosition(plan: Plan, place: ExposurePlace, axis: string, 
   const names = plan.rig.axes.map(({ name }) => name);
   if (!names.includes(axis))
     throw new Refused({ path: 'axis', found: JSON.stringify(axis), allowed: `one of ${names.join(', ')}` });
-  if (!(Math.abs(position) <= reach)) {
-    const allowed = `a number from ${-reach} to ${reach}`;
+  if (!(Math.abs(position) <= FARTHEST)) {
+    const allowed = `a number from ${-FARTHEST} to ${FARTHEST}`;
     throw new Refused({ path: 'position', found: String(position), allowed });
   }
   const shot = shotNumbered(plan, place.shot);
-  const frame = wholeWithin('frame of a keyframe', framesAt(plan, place).first, 1, 1_000_000);
+  const frame = wholeWithin('frame of a keyframe', framesAt(plan, place).first, 1, MAX_FRAMES);
   const frames = shotFrames(shot, plan.clip.frameRate);
   const tracks = [...tracksOf(plan, shot)];
   const index = tracks.findIndex((track) => track.axis === axis);

@@ -1,4 +1,5 @@
 /** Cues at exposures. */
+import { MAX_FRAMES } from '../../plan/constants.ts';
 import { type Cue, memberSchemas, type Plan } from '../../plan/schema.ts';
 import { shotFrames } from '../production.ts';
 import type { ExposurePlace } from '../texts.ts';
@@ -59,8 +60,8 @@ function cueAt(
   others: readonly Cue[],
   { kind, text, at, frames }: { kind: Cue['kind']; text: string; at: number; frames: number },
 ): Cue {
-  wholeWithin('frames', frames, 1, 1_000_000);
-  wholeWithin('frame of a cue', at, 1, 1_000_000);
+  wholeWithin('frames', frames, 1, MAX_FRAMES);
+  wholeWithin('frame of a cue', at, 1, MAX_FRAMES);
   const next = others.filter((cue) => cue.kind === kind && cue.frame > at).map((cue) => cue.frame);
   const end = Math.min(shotFrames(shotNumbered(plan, shot), plan.clip.frameRate) + 1, ...next);
   return memberSchemas.cue.parse({ kind, text, frame: at, frames: Math.min(frames, end - at) });

@@ -1,4 +1,5 @@
 /** Edits of exposures: what they say, how long they are held, and how many there are. */
+import { MAX_FRAMES } from '../../plan/constants.ts';
 import { type Action, memberSchemas, type Plan, type Shot } from '../../plan/schema.ts';
 import { passBits } from '../passes.ts';
 import type { ExposurePlace } from '../texts.ts';
@@ -24,7 +25,7 @@ const counting = (count: number): number[] => Array.from({ length: count }, (_, 
 
 /** An action whose exposures stay, with other holds for some of them. */
 function reheld(plan: Plan, action: Action, { first, last }: ExposureRange, hold: number): ChangedAction {
-  const holds = holdsOf(plan, action).fill(wholeWithin('hold', hold, 1, 1_000_000), first - 1, last);
+  const holds = holdsOf(plan, action).fill(wholeWithin('hold', hold, 1, MAX_FRAMES), first - 1, last);
   return { action: withHolds(plan, action, holds), was: counting(holds.length) };
 }
 
@@ -143,7 +144,7 @@ function insertAction(plan: Plan, number: number, shot: Shot, exposures: readonl
 
 /** Puts so many exposures after one of a shot, held as long as that one; 0 is before its first. */
 export function insertAfter(plan: Plan, place: ExposurePlace, count: number): Plan {
-  wholeWithin('count', count, 1, 1_000_000);
+  wholeWithin('count', count, 1, MAX_FRAMES);
   const shot = shotNumbered(plan, place.shot);
   if (exposuresOfShot(plan, shot) === 0)
     return insertExposures(plan, place, new Array(count).fill(blank(plan.clip.holdFrames)));

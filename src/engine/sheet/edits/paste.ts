@@ -4,6 +4,7 @@
  * Without headings the columns are what happens, frames held, passes, cues. With a first row of headings they are those
  * of the sheet's own table, in any order; what follows from the others (frame, timecode, clock) is passed over.
  */
+import { MAX_FRAMES } from '../../plan/constants.ts';
 import type { Fault } from '../../plan/fault.ts';
 import type { Cue, Plan } from '../../plan/schema.ts';
 import type { ExposurePlace } from '../texts.ts';
@@ -130,7 +131,7 @@ class Reader {
       else row.text = text;
     } else if (meaning.kind === 'hold') {
       const hold = /^\d{1,7}$/.test(text) ? Number(text) : 0;
-      if (hold < 1 || hold > 1_000_000) refuse('a whole number of frames from 1 to 1000000');
+      if (hold < 1 || hold > MAX_FRAMES) refuse(`a whole number of frames from 1 to ${MAX_FRAMES}`);
       else row.hold = hold;
     } else if (meaning.kind === 'passes') row.passes = this.#passes(text, refuse);
     else if (meaning.kind === 'cues') row.cues = cuesIn(text, refuse);

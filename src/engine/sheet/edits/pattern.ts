@@ -1,10 +1,8 @@
 /** Holds one by one, and the shortest pattern that says them. */
+import { MAX_FRAMES, MAX_HOLDS } from '../../plan/constants.ts';
 import type { Action, Plan } from '../../plan/schema.ts';
 import { actionFrames, exposuresIn, fillHolds, lastShortBy } from '../production.ts';
 import { Refused, wholeWithin } from './refused.ts';
-
-const MOST_HOLDS = 100_000;
-const LONGEST_ACTION = 1_000_000;
 
 /** How long each exposure of an action is held. */
 export function holdsOf(plan: Plan, action: Action): Int32Array {
@@ -48,18 +46,17 @@ function bordersOf(list: readonly number[], count: number): Int32Array {
 /** The action with these holds; its length stays in seconds as long as it stays the same. @throws Refused if too much */
 export function withHolds(plan: Plan, action: Action, holds: ArrayLike<number>): Action {
   let frames = 0;
-  for (let k = 0; k < holds.length; k += 1)
-    frames += wholeWithin('hold', holds[k] as number, 1, LONGEST_ACTION);
+  for (let k = 0; k < holds.length; k += 1) frames += wholeWithin('hold', holds[k] as number, 1, MAX_FRAMES);
   const framesBefore = actionFrames(action, plan.clip.frameRate);
   const pattern = patternOf(holds, lastShortBy(action.holds, framesBefore) > 0);
-  if (pattern.length > MOST_HOLDS) {
+  if (pattern.length > MAX_HOLDS) {
     throw new Refused({
       path: 'holds',
       found: `${pattern.length} that no pattern says`,
-      allowed: `at most ${MOST_HOLDS} in an action: split it first`,
+      allowed: `at most ${MAX_HOLDS} in an action: split it first`,
     });
   }
   if (frames === framesBefore) return { ...action, holds: pattern };
-  wholeWithin('frames of the action', frames, 1, LONGEST_ACTION);
+  wholeWithin('frames of the action', frames, 1, MAX_FRAMES);
   return { ...action, lengthIn: 'frames', frames, holds: pattern };
 }

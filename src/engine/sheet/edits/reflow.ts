@@ -2,7 +2,9 @@
  * Changing the exposures of a shot, so that what refers to them goes with them: details, ticks, cues and keyframes at
  * frames. What refers to an exposure that is gone goes too.
  */
+import { MAX_FRAMES } from '../../plan/constants.ts';
 import type { Action, Cue, Keyframe, Plan, Shot, Track } from '../../plan/schema.ts';
+import { lastWhere } from '../../search.ts';
 import { shotFrames } from '../production.ts';
 import { holdsOf } from './pattern.ts';
 import { listWithin } from './refused.ts';
@@ -66,16 +68,8 @@ function startsOf(holds: readonly Int32Array[]): Int32Array {
 }
 
 /** Exposure, counted from 0, that a frame, from 0, lies in. */
-function exposureOf(starts: Int32Array, frame: number): number {
-  let low = 0;
-  let high = starts.length - 1;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if ((starts[middle] as number) <= frame) low = middle;
-    else high = middle;
-  }
-  return low;
-}
+const exposureOf = (starts: Int32Array, frame: number): number =>
+  lastWhere(0, starts.length - 1, (i) => (starts[i] as number) <= frame);
 
 /** Where a frame, counted from 0, is then, and whether its exposure still is; else the place that has closed over it. */
 function frameThen(
@@ -131,11 +125,9 @@ function keptApart(cues: readonly Cue[], frames: number): Cue[] {
   return cues.flatMap((_, c) => placed.get(c) ?? []);
 }
 
-const LAST_KEYFRAME_FRAME = 1_000_000;
-
 /** A track whose keyframes at frames have gone with them; of two that fall together the one whose exposure stays. */
 function trackThen(moved: Moved, track: Track): Track {
-  const last = Math.min(LAST_KEYFRAME_FRAME, Math.max(1, moved.newStart.at(-1) as number));
+  const last = Math.min(MAX_FRAMES, Math.max(1, moved.newStart.at(-1) as number));
   const lastOld = moved.oldStart.at(-1) as number;
   const keyframes: Keyframe[] = [];
   let before: { at: number; frame: number; stays: boolean } | null = null;
@@ -150,7 +142,7 @@ function trackThen(moved: Moved, track: Track): Track {
       beyond > 0 || lastOld === 0
         ? { frame: last - 1 + beyond, stays: true }
         : frameThen(moved, keyframe.frame - 1);
-    const frame = Math.min(then.frame + 1, beyond > 0 ? LAST_KEYFRAME_FRAME : last);
+    const frame = Math.min(then.frame + 1, beyond > 0 ? MAX_FRAMES : last);
     if (before && frame <= before.frame) {
       if (then.stays && !before.stays) keyframes[before.at] = { ...keyframe, frame: before.frame };
       continue;

@@ -1,4 +1,5 @@
 /** Edits of shots and actions. What is ticked stays with its exposure. */
+import { MAX_FRAMES } from '../../plan/constants.ts';
 import { type Action, memberSchemas, type Plan, type Shot } from '../../plan/schema.ts';
 import { actionFrames } from '../production.ts';
 import { shotsOf } from '../shots.ts';
@@ -111,7 +112,7 @@ export function setAction(
   listWithin('holds', holds, 100_000);
   const changed = { ...old, ...change };
   const frames = actionFrames(changed, plan.clip.frameRate);
-  wholeWithin(changed.lengthIn === 'frames' ? 'frames' : 'frames of the length', frames, 1, 1_000_000);
+  wholeWithin(changed.lengthIn === 'frames' ? 'frames' : 'frames of the length', frames, 1, MAX_FRAMES);
   holds.forEach((hold, h) => {
     wholeWithin(`holds[${h}]`, hold, 1, frames);
   });

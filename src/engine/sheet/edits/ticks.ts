@@ -1,4 +1,5 @@
 /** While shooting: what is in the camera, how often it was taken again, and what there is to say of it. */
+import { MAX_FRAMES } from '../../plan/constants.ts';
 import { memberSchemas, type Plan, type Tick } from '../../plan/schema.ts';
 import type { ExposurePlace } from '../texts.ts';
 import { listWithin, Refused, textWithin, wholeWithin } from './refused.ts';
@@ -15,7 +16,7 @@ export function tick(plan: Plan, range: ExposureRange, atMs: number): Plan {
   for (const { shot, range: own } of byShot(plan, range))
     for (let exposure = own.first; exposure <= own.last; exposure += 1)
       if (!ticked.has(keyOf({ shot, exposure }))) made.push({ ...start, shot, exposure });
-  return withSheet(plan, { ticks: listWithin('ticks', [...ticks, ...made], 1_000_000) });
+  return withSheet(plan, { ticks: listWithin('ticks', [...ticks, ...made], MAX_FRAMES) });
 }
 
 /** Takes the ticks of a range back, with their retakes and notes. */
