@@ -72,11 +72,11 @@ interface DrawingProps {
   label: string;
 }
 
-function Drawing({ rig, drawing: { sheet, plates }, index, label }: DrawingProps) {
+function Drawing({ rig, drawing: { layout, plates }, index, label }: DrawingProps) {
   const standing = rig.at(index);
   const isEnd = index === 0 || index === rig.last.index;
   return (
-    <svg width={sheet.width} height={sheet.height + SCALE_PX} role="img" aria-label={label}>
+    <svg width={layout.width} height={layout.height + SCALE_PX} role="img" aria-label={label}>
       {plates.map((plate) => {
         const camera = isEnd ? null : drawnCamera(plate.view, rig, standing);
         return (
@@ -87,7 +87,7 @@ function Drawing({ rig, drawing: { sheet, plates }, index, label }: DrawingProps
           />
         );
       })}
-      <ScaleBar pxPerMm={sheet.pxPerMm} y={sheet.height} />
+      <ScaleBar pxPerMm={layout.pxPerMm} y={layout.height} />
     </svg>
   );
 }

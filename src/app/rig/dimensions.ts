@@ -2,9 +2,9 @@
 import type { PathSummary } from '../../engine/path/path.ts';
 import type { Vector } from '../../engine/path/pose.ts';
 import type { Spot } from '../charts/names.ts';
+import type { Layout, View } from './layout.ts';
 import { millimetres } from './rigText.ts';
 import { lineOf } from './shapes.ts';
-import type { Sheet, View } from './sheet.ts';
 import { distance, plus } from './standing.ts';
 
 /** A line with its ends marked, and what it measures. */
@@ -83,7 +83,7 @@ const farthestOf = (path: readonly Vector[]): Vector =>
 
 /** From the pivot's upright to the farthest that the lens gets, where the view shows it in its true length. */
 function reach(
-  { side, top, pxPerMm }: Sheet,
+  { side, top, pxPerMm }: Layout,
   path: readonly Vector[],
   { reachMm }: PathSummary,
 ): Dimension[] {
@@ -127,7 +127,11 @@ function chordEnd(path: readonly Vector[]): Vector {
 }
 
 /** Where the path is farthest from the straight line between its ends. */
-function deviation({ side, top }: Sheet, path: readonly Vector[], { deviationMm }: PathSummary): Dimension[] {
+function deviation(
+  { side, top }: Layout,
+  path: readonly Vector[],
+  { deviationMm }: PathSummary,
+): Dimension[] {
   const [first, last] = [path[0] as Vector, chordEnd(path)];
   if (deviationMm < 0.5 || distance(first, last) < BACK_MM) return [];
   const uprights = path.map((point) => {
@@ -158,8 +162,8 @@ function deviation({ side, top }: Sheet, path: readonly Vector[], { deviationMm 
 }
 
 /** The dimension lines that there is room for. */
-export const dimensionsOf = (sheet: Sheet, path: readonly Vector[], summary: PathSummary): Dimension[] => [
-  ...rise(sheet.side, path, summary),
-  ...reach(sheet, path, summary),
-  ...deviation(sheet, path, summary),
+export const dimensionsOf = (layout: Layout, path: readonly Vector[], summary: PathSummary): Dimension[] => [
+  ...rise(layout.side, path, summary),
+  ...reach(layout, path, summary),
+  ...deviation(layout, path, summary),
 ];

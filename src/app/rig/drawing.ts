@@ -4,8 +4,8 @@ import type { Vector } from '../../engine/path/pose.ts';
 import { type Box, boxOf, type PlacedName, type Spot, textWidth } from '../charts/names.ts';
 import { dimensionsOf } from './dimensions.ts';
 import { named, type Wanted, wantedNames } from './labels.ts';
+import { type Layout, layoutOf, type View } from './layout.ts';
 import { cameraAngle, fieldOf, lineOf, through, wayOf } from './shapes.ts';
-import { type Sheet, sheetOf, type View } from './sheet.ts';
 import type { DrawnRig, Standing } from './standing.ts';
 
 /** The camera at one frame, in one view. */
@@ -50,7 +50,7 @@ export interface Plate {
 }
 
 export interface RigDrawing {
-  sheet: Sheet;
+  layout: Layout;
   plates: readonly [Plate, Plate];
 }
 
@@ -89,13 +89,13 @@ const sameStanding = (a: Standing, b: Standing): boolean =>
     return Math.hypot(point.x - other.x, point.y - other.y, point.z - other.z) < 0.5;
   });
 
-function plateOf(sheet: Sheet, view: View, rig: DrawnRig, summary: PathSummary | null): Plate {
+function plateOf(layout: Layout, view: View, rig: DrawnRig, summary: PathSummary | null): Plate {
   const { path, first, last, rail, table, feetMm } = rig;
   const ends = !sameStanding(first, last);
   const pivot = { x: 0, y: 0, z: rig.pivotMm };
   const caption = CAPTIONS[view.id];
   const dimensions = summary
-    ? dimensionsOf(sheet, path, summary).filter((dimension) => dimension.view === view.id)
+    ? dimensionsOf(layout, path, summary).filter((dimension) => dimension.view === view.id)
     : [];
   const taken: Box[] = [
     boxOf(view.left + textWidth(caption) / 2, view.top + 16, textWidth(caption)),
@@ -117,12 +117,12 @@ function plateOf(sheet: Sheet, view: View, rig: DrawnRig, summary: PathSummary |
     floorY: view.id === 'side' ? view.at({ x: 0, y: 0, z: 0 }).y : null,
     feet:
       view.id === 'top' && feetMm !== null
-        ? { at: view.at({ x: 0, y: 0, z: 0 }), radius: feetMm * sheet.pxPerMm }
+        ? { at: view.at({ x: 0, y: 0, z: 0 }), radius: feetMm * layout.pxPerMm }
         : null,
     rail: rail ? lineOf(rail.map(view.at)) : '',
     table:
       view.id === 'top' && table
-        ? { at: view.at(table.middle), radius: Math.max(4, table.radiusMm * sheet.pxPerMm) }
+        ? { at: view.at(table.middle), radius: Math.max(4, table.radiusMm * layout.pxPerMm) }
         : null,
     pivot: view.at(pivot),
     subject: first.subject && view.at(first.subject),
@@ -136,12 +136,12 @@ function plateOf(sheet: Sheet, view: View, rig: DrawnRig, summary: PathSummary |
 /**
  * Both views of a rig.
  * @param summary - of the path; null if nothing is known of it
- * @param width - of the sheet, px
+ * @param width - of the layout, px
  */
 export function rigDrawing(rig: DrawnRig, summary: PathSummary | null, width: number): RigDrawing {
-  const sheet = sheetOf(rig, width);
+  const layout = layoutOf(rig, width);
   return {
-    sheet,
-    plates: [plateOf(sheet, sheet.side, rig, summary), plateOf(sheet, sheet.top, rig, summary)],
+    layout,
+    plates: [plateOf(layout, layout.side, rig, summary), plateOf(layout, layout.top, rig, summary)],
   };
 }

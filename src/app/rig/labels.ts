@@ -1,8 +1,8 @@
 /** What has a name in a view of the rig, and where it is written. */
 import type { Vector } from '../../engine/path/pose.ts';
 import { type Box, type PlacedName, placeText, type Spot, textWidth } from '../charts/names.ts';
+import type { View } from './layout.ts';
 import { lengthText } from './rigText.ts';
-import type { View } from './sheet.ts';
 import type { DrawnRig, Standing } from './standing.ts';
 
 /** A text, and where it may stand, the best place first. */

@@ -1,7 +1,7 @@
 /** Lines of the two views, as SVG paths. */
 import type { Vector } from '../../engine/path/pose.ts';
 import type { Spot } from '../charts/names.ts';
-import type { View } from './sheet.ts';
+import type { View } from './layout.ts';
 import type { Standing } from './standing.ts';
 
 const pen = (value: number): string => value.toFixed(1);

@@ -1,10 +1,10 @@
-/** The two views: to one scale, everything on the sheet, every figure that of what it measures. */
+/** The two views: to one scale, everything on the layout, every figure that of what it measures. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { boxOf, overlap, textWidth } from '../../../src/app/charts/names.ts';
 import { rigDrawing } from '../../../src/app/rig/drawing.ts';
+import { layoutOf } from '../../../src/app/rig/layout.ts';
 import { cameraAngle, fieldOf, wayOf } from '../../../src/app/rig/shapes.ts';
-import { sheetOf } from '../../../src/app/rig/sheet.ts';
 import { drawnRig } from '../../../src/app/rig/standing.ts';
 import type { Plan } from '../../../src/engine/plan/schema.ts';
 import { settings } from '../../property/settings.ts';
@@ -18,32 +18,32 @@ const drawing = (plan: Plan, width = 680, rearMm: number | null = null) => {
 
 const numbers = (line: string) => (line.match(/-?[\d.]+/g) ?? []).map(Number);
 
-describe('the sheet', () => {
-  const { rig, sheet } = drawing(boomPlan());
+describe('the layout', () => {
+  const { rig, layout } = drawing(boomPlan());
 
   test('has one scale in both views, forward to the right', () => {
-    for (const { at } of [sheet.side, sheet.top]) {
+    for (const { at } of [layout.side, layout.top]) {
       const [from, to] = [at({ x: 0, y: 0, z: 0 }), at({ x: 0, y: 1000, z: 0 })];
-      expect(to.x - from.x).toBeCloseTo(1000 * sheet.pxPerMm);
+      expect(to.x - from.x).toBeCloseTo(1000 * layout.pxPerMm);
       expect(to.y).toBeCloseTo(from.y);
     }
   });
 
   test('has up at the top from the side, and the rig’s right at the foot from above', () => {
     const origin = { x: 0, y: 0, z: 0 };
-    const up = sheet.side.at({ x: 0, y: 0, z: 100 }).y - sheet.side.at(origin).y;
-    const right = sheet.top.at({ x: 100, y: 0, z: 0 }).y - sheet.top.at(origin).y;
-    expect(up).toBeCloseTo(-100 * sheet.pxPerMm);
-    expect(right).toBeCloseTo(100 * sheet.pxPerMm);
+    const up = layout.side.at({ x: 0, y: 0, z: 100 }).y - layout.side.at(origin).y;
+    const right = layout.top.at({ x: 100, y: 0, z: 0 }).y - layout.top.at(origin).y;
+    expect(up).toBeCloseTo(-100 * layout.pxPerMm);
+    expect(right).toBeCloseTo(100 * layout.pxPerMm);
   });
 
   test('puts the views beside each other only where they come out larger', () => {
-    expect(sheetOf(rig, 680).top.left).toBeGreaterThan(0);
-    expect(sheetOf(rig, 360).top).toMatchObject({ left: 0, width: 360 });
+    expect(layoutOf(rig, 680).top.left).toBeGreaterThan(0);
+    expect(layoutOf(rig, 360).top).toMatchObject({ left: 0, width: 360 });
   });
 });
 
-test('whatever the rig, its path, its ends and its feet are on the sheet', () => {
+test('whatever the rig, its path, its ends and its feet are on the layout', () => {
   const mm = (min: number, max: number) => fc.integer({ min, max });
   const { axes } = drawnOf(boomPlan()).made.columns;
   fc.assert(
@@ -68,9 +68,9 @@ test('whatever the rig, its path, its ends and its feet are on the sheet', () =>
           axes,
           length / 2,
         );
-        const sheet = sheetOf(rig, width);
-        expect(sheet.height).toBeLessThanOrEqual(541);
-        expect(sheet.pxPerMm).toBeGreaterThan(0);
+        const layout = layoutOf(rig, width);
+        expect(layout.height).toBeLessThanOrEqual(541);
+        expect(layout.pxPerMm).toBeGreaterThan(0);
         const points = [
           ...rig.path,
           rig.first.rear,
@@ -78,7 +78,7 @@ test('whatever the rig, its path, its ends and its feet are on the sheet', () =>
           rig.first.subject,
           { x: 0, y: feet, z: 0 },
         ];
-        for (const view of [sheet.side, sheet.top]) {
+        for (const view of [layout.side, layout.top]) {
           for (const point of points) {
             if (!point) continue;
             const { x, y } = view.at(point);
@@ -95,7 +95,7 @@ test('whatever the rig, its path, its ends and its feet are on the sheet', () =>
 });
 
 describe('dimension lines', () => {
-  const { plates, sheet, made } = drawing(boomPlan(), 900);
+  const { plates, layout, made } = drawing(boomPlan(), 900);
   const [side] = plates;
 
   test('say rise, reach and how far the arc is off a straight line', () => {
@@ -110,7 +110,7 @@ describe('dimension lines', () => {
   test('are as long as what they measure', () => {
     const lengths = side.dimensions.map((line) => {
       const [x1 = 0, y1 = 0, x2 = 0, y2 = 0] = numbers(line);
-      return Math.hypot(x2 - x1, y2 - y1) / sheet.pxPerMm;
+      return Math.hypot(x2 - x1, y2 - y1) / layout.pxPerMm;
     });
     expect(lengths[0]).toBeCloseTo(1000, -1);
     expect(lengths[1]).toBeCloseTo(1000, -1);
@@ -161,7 +161,7 @@ describe('the camera', () => {
   const look = (lensBearingDeg: number, lensTiltDeg: number) => {
     const plan = slidePlan();
     const { rig } = drawnOf({ ...plan, rig: { ...plan.rig, lensBearingDeg, lensTiltDeg } });
-    const { side, top } = sheetOf(rig, 700);
+    const { side, top } = layoutOf(rig, 700);
     return [cameraAngle(side, rig.first), cameraAngle(top, rig.first)];
   };
 
@@ -180,9 +180,9 @@ describe('the camera', () => {
   });
 
   test('sees a triangle from its lens on', () => {
-    const { rig, sheet } = drawing(slidePlan());
-    const outline = numbers(fieldOf(sheet.top, rig.first));
-    const { x, y } = sheet.top.at(rig.first.pose.position);
+    const { rig, layout } = drawing(slidePlan());
+    const outline = numbers(fieldOf(layout.top, rig.first));
+    const { x, y } = layout.top.at(rig.first.pose.position);
     expect(outline).toHaveLength(6);
     expect(outline[0]).toBeCloseTo(x, 0);
     expect(outline[1]).toBeCloseTo(y, 0);
@@ -190,8 +190,8 @@ describe('the camera', () => {
 });
 
 test('a path is drawn without the points that nobody could tell apart', () => {
-  const { rig, sheet } = drawing(boomPlan({}, 400));
-  const drawn = numbers(wayOf(sheet.side, rig.path)).length / 2;
+  const { rig, layout } = drawing(boomPlan({}, 400));
+  const drawn = numbers(wayOf(layout.side, rig.path)).length / 2;
   expect(drawn).toBeLessThan(300);
   expect(drawn).toBeGreaterThan(50);
 });

@@ -1,9 +1,9 @@
-/** Where the side view and the top view lie on their sheet: one scale, forward to the right in both. No DOM. */
+/** Where the side view and the top view lie: one scale, forward to the right in both. No DOM. */
 import type { Vector } from '../../engine/path/pose.ts';
 import type { Spot } from '../charts/names.ts';
 import type { DrawnRig } from './standing.ts';
 
-/** One view, pixels of the sheet. */
+/** One view, pixels of the layout. */
 export interface View {
   id: 'side' | 'top';
   left: number;
@@ -14,7 +14,7 @@ export interface View {
   at: (point: Vector) => Spot;
 }
 
-export interface Sheet {
+export interface Layout {
   width: number;
   height: number;
   pxPerMm: number;
@@ -30,7 +30,7 @@ type Range = readonly [number, number];
 /** Room about the drawn things for names and dimension lines. */
 const PAD = { x: 56, top: 32, bottom: 30 };
 const PAD_Y = PAD.top + PAD.bottom;
-/** Heights of a sheet with the views under each other, and beside each other. */
+/** Heights of a layout with the views under each other, and beside each other. */
 const MOST_HEIGHT = { under: 540, beside: 400 };
 /** Narrower sheets have their views under each other. */
 const WIDE_PX = 560;
@@ -45,7 +45,7 @@ const rangeOf = (values: readonly number[]): Range => {
 
 const size = ([low, high]: Range): number => high - low;
 
-/** Every point that has to be on the sheet. */
+/** Every point that has to be on the layout. */
 function framed({ path, first, last, feetMm, rail, table, pivotMm }: DrawnRig): Vector[] {
   const ends = [first, last].flatMap(({ base, rear, subject, across, upright }) => [
     base,
@@ -107,8 +107,8 @@ function viewOf(id: View['id'], place: Place, { across, ahead, above }: Extent, 
   };
 }
 
-/** The sheet of a rig, as wide as it may be. */
-export function sheetOf(rig: DrawnRig, width: number): Sheet {
+/** The layout of a rig, as wide as it may be. */
+export function layoutOf(rig: DrawnRig, width: number): Layout {
   const extent = extentOf(rig);
   const { under, beside } = scales(extent, width);
   const isBeside = width >= WIDE_PX && beside > under;
