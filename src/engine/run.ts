@@ -47,8 +47,8 @@ export interface CycleExtremes {
   tightestFrame: number;
 }
 
-/** A finding before its frame is given a time. */
-export type Draft = Omit<Finding, 'elapsedS' | 'at'>;
+/** A finding before it is told from others of its kind, and its frame is given a time. */
+export type Draft = Omit<Finding, 'about' | 'elapsedS' | 'at'>;
 
 /** What one subject says of a run. */
 export type Judge = (run: Run) => { findings: Draft[]; margins: Margin[] };

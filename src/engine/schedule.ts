@@ -13,7 +13,7 @@ import { judgeEnergy } from './energy/findings.ts';
 import { judgeExposure } from './exposure/findings.ts';
 import { judgeRamp } from './exposure/ramp-findings.ts';
 import { inOrder, verdictOf } from './findings/order.ts';
-import type { Finding, Severity } from './findings/types.ts';
+import { aboutOf, type Finding, type Severity } from './findings/types.ts';
 import { framesOf, longestRunS, type Memory } from './frames.ts';
 import { judgeMotion } from './motion/findings.ts';
 import { judgePacing } from './pacing/findings.ts';
@@ -61,6 +61,8 @@ export interface Given {
   before?: Schedule | null;
   /** The present, milliseconds of the epoch: then a start that is past is said. The engine itself has no clock. */
   nowMs?: number;
+  /** The run begins so many seconds later than the plan says. */
+  delayS?: number;
 }
 
 /**
@@ -69,10 +71,13 @@ export interface Given {
  * @returns columns with one entry a frame, totals, events, findings and margins. The same plan gives the same
  *   schedule; the plan is not changed.
  */
-export function schedule(plan: Plan, { room = new Room(), before = null, nowMs }: Given = {}): Schedule {
+export function schedule(
+  plan: Plan,
+  { room = new Room(), before = null, nowMs, delayS = 0 }: Given = {},
+): Schedule {
   room.clear();
   const moves = movesOf(plan, room, before);
-  const run = runOf(plan, { room, motion: moves.motion }, nowMs ?? null);
+  const run = runOf(plan, delayed(startFor(plan), delayS), { room, motion: moves.motion }, nowMs ?? null);
   const judged = JUDGES.map((judge) => judge(run));
   const findings = inOrder(judged.flatMap((said) => said.findings).map((draft) => timed(run, draft)));
   const margins = judged.flatMap((said) => said.margins);
@@ -180,10 +185,13 @@ function skyColumns(track: SkyTrack, startMs: number, elapsedS: Float64Array, ro
   return columns;
 }
 
-function runOf(plan: Plan, memory: Memory, nowMs: number | null): Run {
+/** A start that slips. */
+const delayed = (start: Start, delayS: number): Start =>
+  delayS === 0 ? start : { ...start, startMs: start.startMs + Math.round(delayS * 1000), kind: 'plain' };
+
+function runOf(plan: Plan, start: Start, memory: Memory, nowMs: number | null): Run {
   const { room } = memory;
   const nominal = paceOf(plan);
-  const start = startFor(plan);
   const track = skyOver(plan, start.startMs, longestRunS(plan, nominal));
   const frames = framesOf(plan, nominal, start.startMs, track, memory);
   const { pace, elapsedS, intervalS, motion, ramp } = frames;
@@ -258,9 +266,11 @@ function exposureOf({ ramp }: Run): ExposureSummary | null {
 }
 
 function timed(run: Run, draft: Draft): Finding {
-  if (draft.frame === null) return { ...draft, elapsedS: null, at: null };
+  const about = aboutOf(draft.values);
+  if (draft.frame === null) return { ...draft, about, elapsedS: null, at: null };
   return {
     ...draft,
+    about,
     elapsedS: run.columns.elapsedS[draft.frame - 1] ?? null,
     at: run.at(draft.frame),
   };

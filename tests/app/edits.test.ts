@@ -208,6 +208,7 @@ describe('summaries', () => {
       id: 'interval-not-settable',
       message: '',
       frame: null,
+      about: null,
       elapsedS: null,
       at: null,
       values: {},

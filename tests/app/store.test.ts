@@ -5,7 +5,6 @@ import { keptPlan } from '../../src/app/store/autosave.ts';
 import { draftAt, setDraft } from '../../src/app/store/drafts.ts';
 import { fileNameOf, planFor } from '../../src/app/store/files.ts';
 import { infoAt } from '../../src/app/store/infos.ts';
-import { getAt, partsOf, setAt } from '../../src/app/store/paths.ts';
 import {
   cancelGesture,
   change,
@@ -20,6 +19,7 @@ import {
 } from '../../src/app/store/plan.ts';
 import { hold, scheduleOf } from '../../src/app/store/schedules.ts';
 import { readPlan } from '../../src/engine/plan/parse.ts';
+import { getAt, partsOf, setAt } from '../../src/engine/plan/paths.ts';
 import { testPlan } from './plan.ts';
 
 const steps = () => planStore.temporal.getState().pastStates.length;

@@ -1,11 +1,11 @@
 /** Name, title, technique, and what one does with plans. */
 import { useRef } from 'react';
+import { setAt } from '../../engine/plan/paths.ts';
 import { MenuIcon, PenIcon, RedoIcon, StandingIcon, ThemeIcon, UndoIcon } from '../icons.tsx';
 import { useSaving, writeHere } from '../store/autosave.ts';
 import { takeTyped, withChecks } from '../store/checker.ts';
 import { setDraft, useDraft } from '../store/drafts.ts';
 import { DEMOS, openDemo, openFile, saveFile } from '../store/files.ts';
-import { setAt } from '../store/paths.ts';
 import { cancelGesture, endGesture, redo, undo, useHistory, usePlan } from '../store/plan.ts';
 import { showDialog, showKit } from '../store/view.ts';
 import { type Theme, useTheme } from '../theme.ts';

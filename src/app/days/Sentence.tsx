@@ -1,4 +1,6 @@
 /** The sentence is the filter: what the window asks for, each part with its fields behind it. */
+
+import type { Edit } from '../../engine/plan/paths.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import { Segments } from '../fields/ChoiceField.tsx';
 import { enterAll } from '../fields/entry.ts';
@@ -6,7 +8,6 @@ import { NumberField } from '../fields/NumberField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { ChevronLeft, ChevronRight } from '../icons.tsx';
 import { readMinute } from '../sections/WindowFields.tsx';
-import type { Edit } from '../store/paths.ts';
 import { endGesture, usePlan } from '../store/plan.ts';
 import { Clause } from './Clause.tsx';
 import {

@@ -1,4 +1,6 @@
 /** The way from a day into the plan. */
+
+import type { Edit } from '../../engine/plan/paths.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { OffsetSpan } from '../../engine/schedule-types.ts';
 import type { BestStart } from '../../engine/sky/windows.ts';
@@ -7,7 +9,6 @@ import { clockAt } from '../../engine/time/clock.ts';
 import { enterAll } from '../fields/entry.ts';
 import { StandingIcon } from '../icons.tsx';
 import { startText as tiedText } from '../sections/summary.ts';
-import type { Edit } from '../store/paths.ts';
 import { endGesture } from '../store/plan.ts';
 import { betterOffsetMin, dayEdits, handyStart, isWithin, startEdits } from './day.ts';
 import { dayMonth } from './words.ts';

@@ -1,8 +1,9 @@
 /** What the window asks for, as parts of a sentence. */
+
+import type { Edit } from '../../engine/plan/paths.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import { numberText, withUnit } from '../format/numbers.ts';
 import { degrees } from '../sections/lightText.ts';
-import type { Edit } from '../store/paths.ts';
 
 type Window = Plan['window'];
 

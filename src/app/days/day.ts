@@ -1,4 +1,6 @@
 /** One day of the year: when the run would start on it, and how the plan goes there. */
+
+import type { Edit } from '../../engine/plan/paths.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { OffsetSpan } from '../../engine/schedule-types.ts';
 import type { Span } from '../../engine/sky/spans.ts';
@@ -7,7 +9,6 @@ import { type BestStart, bestStart } from '../../engine/sky/windows.ts';
 import type { DayOfYear } from '../../engine/sky/year.ts';
 import { clockAt, isoAt, offsetInSpans, startOf } from '../../engine/time/clock.ts';
 import { instantOf } from '../../engine/time/day.ts';
-import type { Edit } from '../store/paths.ts';
 import { isSkipped } from './calendar.ts';
 import { haveText, lengthS, needText } from './words.ts';
 

@@ -1,9 +1,9 @@
 /** One word out of a list, a switch, or the source that feeds something. */
 
 import { memo, useId } from 'react';
+import { getAt } from '../../engine/plan/paths.ts';
 import type { Desk } from '../store/desk.ts';
 import { infoAt } from '../store/infos.ts';
-import { getAt } from '../store/paths.ts';
 import { useDesk, usePlan } from '../store/plan.ts';
 import { enter } from './entry.ts';
 import { FieldFrame } from './FieldFrame.tsx';

@@ -2,13 +2,13 @@
 
 import { type FocusEvent, type KeyboardEvent, memo, useId } from 'react';
 import type { FieldInfo } from '../../engine/plan/faults.ts';
+import { getAt } from '../../engine/plan/paths.ts';
 import { allowedText, type Codec, fullText } from '../format/allowed.ts';
 import { codecOf } from '../format/quantity.ts';
 import { LessIcon, MoreIcon } from '../icons.tsx';
 import type { Desk } from '../store/desk.ts';
 import { useDraft } from '../store/drafts.ts';
 import { infoAt, patternOf } from '../store/infos.ts';
-import { getAt } from '../store/paths.ts';
 import { useDesk, usePlan } from '../store/plan.ts';
 import { enter, readField, stepped } from './entry.ts';
 import { FieldFrame, Unit } from './FieldFrame.tsx';

@@ -1,10 +1,10 @@
 /** Words: titles, names, dates, zones. Text that does not fit stays in the field, with the reason beside it. */
 
 import { type HTMLAttributes, memo, useId } from 'react';
+import { getAt, setAt } from '../../engine/plan/paths.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import { useDraft } from '../store/drafts.ts';
 import { infoAt } from '../store/infos.ts';
-import { getAt, setAt } from '../store/paths.ts';
 import { useDesk, usePlan } from '../store/plan.ts';
 import { enterText } from './entry.ts';
 import { FieldFrame, Unit } from './FieldFrame.tsx';

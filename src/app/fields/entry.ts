@@ -1,10 +1,10 @@
 /** What happens to a value on its way from a field into the plan. No DOM, so that it can be tested as it is. */
 import { type Fault, type FieldInfo, pathText } from '../../engine/plan/faults.ts';
 import { readPlan } from '../../engine/plan/parse.ts';
+import { type Edit, editAll, partsOf } from '../../engine/plan/paths.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import { allowedText, type Codec } from '../format/allowed.ts';
 import { infoAt } from '../store/infos.ts';
-import { type Edit, editAll, partsOf } from '../store/paths.ts';
 import { changeField, planDesk } from '../store/plan.ts';
 
 /** A value, or why the text is none. */

@@ -1,5 +1,6 @@
 /** What a test frame offers to the plan, each to be taken by itself. */
 import { readingEv } from '../../engine/light/scene.ts';
+import { type Edit, editAll, getAt } from '../../engine/plan/paths.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import { isoIn } from '../../engine/time/clock.ts';
 import { bytesText } from '../format/bytes.ts';
@@ -7,7 +8,6 @@ import { clockOf, dateOf } from '../format/clock.ts';
 import { shutterText } from '../format/exposure.ts';
 import { numberText, withUnit } from '../format/numbers.ts';
 import { positionText } from '../place/position.ts';
-import { type Edit, editAll, getAt } from '../store/paths.ts';
 import type { TestFrame } from './testFrame.ts';
 
 /** Something that a test frame can bring into the plan. */

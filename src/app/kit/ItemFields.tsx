@@ -1,5 +1,6 @@
 /** The figures of a piece of gear, in the same fields and with the same checks as in a plan. */
 import { type KeyboardEvent, useEffect, useState } from 'react';
+import { getAt } from '../../engine/plan/paths.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import { exposureBytes } from '../../engine/storage/storage.ts';
 import { Choice, FedBy, Flag, Segments } from '../fields/ChoiceField.tsx';
@@ -7,7 +8,6 @@ import { NumberField } from '../fields/NumberField.tsx';
 import { CapacityCurve } from '../sections/CapacityCurve.tsx';
 import { createDesk, type Desk } from '../store/desk.ts';
 import { infoAt } from '../store/infos.ts';
-import { getAt } from '../store/paths.ts';
 import { DeskContext, usePlan } from '../store/plan.ts';
 import { put } from './edits.ts';
 import { figuresIn, type KitItem, planWith, sameGear } from './entry.ts';

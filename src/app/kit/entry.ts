@@ -6,9 +6,9 @@
  */
 import { type Fault, foundText, pathText } from '../../engine/plan/faults.ts';
 import { defaultPlan, newAxis, newCard, newSource, readPlan } from '../../engine/plan/parse.ts';
+import { type Edit, editAll, getAt, partsOf } from '../../engine/plan/paths.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import { infoAt } from '../store/infos.ts';
-import { type Edit, editAll, getAt, partsOf } from '../store/paths.ts';
 import { figureOf, isKind, KINDS, KIT_KINDS, type KitKind, memberField, oneOf } from './kinds.ts';
 
 /** Figures by name; they fit the plan's fields of the same names. */

@@ -1,7 +1,8 @@
 /** Gear between kit and plan. Nothing is overwritten without being asked for, and what is done can be taken back. */
+
+import type { Edit } from '../../engine/plan/paths.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import { enterAll } from '../fields/entry.ts';
-import type { Edit } from '../store/paths.ts';
 import { currentPlan, endGesture, undo } from '../store/plan.ts';
 import { freeKitName, keptAs, named, put, remove } from './edits.ts';
 import { differences, type KitItem } from './entry.ts';

@@ -1,7 +1,8 @@
 /** Gear between kit and plan: what of a plan can be kept, and what taking it into a plan changes. */
+
+import { type Edit, getAt } from '../../engine/plan/paths.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import { numberText, withUnit } from '../format/numbers.ts';
-import { type Edit, getAt } from '../store/paths.ts';
 import { nameAmong } from './edits.ts';
 import { differences, type Figures, figuresIn, type KitItem } from './entry.ts';
 import { figureOf, KINDS, type KitKind, memberField } from './kinds.ts';

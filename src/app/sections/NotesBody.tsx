@@ -1,6 +1,6 @@
 import { useId } from 'react';
+import { setAt } from '../../engine/plan/paths.ts';
 import { enterText } from '../fields/entry.ts';
-import { setAt } from '../store/paths.ts';
 import { endGesture, usePlan } from '../store/plan.ts';
 
 export function NotesBody() {

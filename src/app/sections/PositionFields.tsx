@@ -1,5 +1,6 @@
 /** Where on the map: typed in one box, told by the browser, and the zone that goes with it. */
 import { useEffect, useState } from 'react';
+import type { Edit } from '../../engine/plan/paths.ts';
 import { EntryBox } from '../fields/EntryBox.tsx';
 import { enterAll } from '../fields/entry.ts';
 import { NumberField } from '../fields/NumberField.tsx';
@@ -7,7 +8,6 @@ import type { PositionRead } from '../place/coordinates.ts';
 import { type Located, locate } from '../place/locate.ts';
 import { type Position, positionText, sixtiethsText } from '../place/position.ts';
 import { setDraft, useDraft } from '../store/drafts.ts';
-import type { Edit } from '../store/paths.ts';
 import { cancelGesture, endGesture, usePlan } from '../store/plan.ts';
 import { More, OfferLine, Refusal } from './parts.tsx';
 

@@ -3,6 +3,7 @@
 import { useId, useState } from 'react';
 import { WEEKDAYS } from '../../engine/plan/constants.ts';
 import { readPlan } from '../../engine/plan/parse.ts';
+import { setAt } from '../../engine/plan/paths.ts';
 import { memberSchemas, type Pass, type Plan } from '../../engine/plan/schema.ts';
 import { clockMinutes } from '../../engine/time/day.ts';
 import { Flag } from '../fields/ChoiceField.tsx';
@@ -16,7 +17,6 @@ import { Member } from '../sections/Member.tsx';
 import { More } from '../sections/parts.tsx';
 import { readMinute } from '../sections/WindowFields.tsx';
 import { freeName } from '../store/members.ts';
-import { setAt } from '../store/paths.ts';
 import { endGesture, planDesk, usePlan } from '../store/plan.ts';
 import { removePass, renamePass } from './passEdits.ts';
 

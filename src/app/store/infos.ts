@@ -1,6 +1,6 @@
 /** What the table of fields says of the field at a path. */
 import { type FieldInfo, fieldInfo } from '../../engine/plan/faults.ts';
-import { partsOf } from './paths.ts';
+import { partsOf } from '../../engine/plan/paths.ts';
 
 const infos = new Map<string, FieldInfo>();
 

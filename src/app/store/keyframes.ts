@@ -118,14 +118,15 @@ export function moveKeyframe(
   return withKeyframes(plan, track, keyframes.with(k, { ...moved, position }));
 }
 
-/** Places a keyframe in another way, where it stands; at a frame, at the nearest one that is free. */
+/** Places a keyframe in another way, where it stands; at a frame, at the nearest one that is free, if any is. */
 export function placeBy(plan: Plan, track: number, k: number, at: Keyframe['at'], span: Span): Plan {
   const keyframes = keyframesOf(plan, track);
   const keyframe = keyframes[k];
   if (!keyframe) return plan;
   const index = indexOf(keyframe, span);
   const [low, high] = roomOf(keyframes, k, span);
-  const to = at === 'frame' && low <= high ? Math.min(high, Math.max(low, Math.round(index))) : index;
+  if (at === 'frame' && low > high) return plan;
+  const to = at === 'frame' ? Math.min(high, Math.max(low, Math.round(index))) : index;
   return withKeyframes(plan, track, keyframes.with(k, placed(keyframe, to, span, at)));
 }
 

@@ -1,4 +1,6 @@
 /** The pacing strip's edits, bound to the store: they know which figure was worked out before. */
+
+import { setAt } from '../../engine/plan/paths.ts';
 import { enterText, faultsText, readField } from '../fields/entry.ts';
 import type { Codec } from '../format/allowed.ts';
 import { durationText, readDuration } from '../format/durations.ts';
@@ -15,7 +17,6 @@ import {
   typeFigure,
   workOut,
 } from './pacing.ts';
-import { setAt } from './paths.ts';
 import { change, currentPlan, endGesture, planStore } from './plan.ts';
 
 let before: Free | null = null;

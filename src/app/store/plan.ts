@@ -4,11 +4,11 @@ import defaultPlan from 'virtual:plan/default';
 import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
 import type { Fault } from '../../engine/plan/fault.ts';
+import { getAt, setAt } from '../../engine/plan/paths.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { Schedule } from '../../engine/schedule-types.ts';
 import { createDesk } from './desk.ts';
 import { planDrafts } from './drafts.ts';
-import { getAt, setAt } from './paths.ts';
 import { scheduleOf } from './schedules.ts';
 
 /** Where the plan itself lies. */

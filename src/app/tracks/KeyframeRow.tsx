@@ -1,5 +1,6 @@
 /** One keyframe of a track and how the axis goes on from it. */
 import { memo, useId } from 'react';
+import { setAt } from '../../engine/plan/paths.ts';
 import type { Axis, Keyframe } from '../../engine/plan/schema.ts';
 import { Select } from '../fields/ChoiceField.tsx';
 import { NumberField } from '../fields/NumberField.tsx';
@@ -8,7 +9,6 @@ import { CrossIcon, MoreIcon } from '../icons.tsx';
 import { act } from '../sections/act.ts';
 import { infoAt } from '../store/infos.ts';
 import { addKeyframeAfter, hasRoomAfter, placeBy, removeKeyframe } from '../store/keyframes.ts';
-import { setAt } from '../store/paths.ts';
 import { usePlan } from '../store/plan.ts';
 import { EASE_FIGURES, EASE_OPTIONS, easeOfKind, easePath } from './eases.ts';
 import { trackSpan } from './trackSpan.ts';

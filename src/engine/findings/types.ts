@@ -26,6 +26,8 @@ export interface Finding {
   id: FindingId;
   severity: Severity;
   subject: Subject;
+  /** Which of its kind, where there can be several: the axis, the source, the step of the ramp. null if only one. */
+  about: string | null;
   /** One sentence with its numbers. */
   message: string;
   /** Frame where it first happens, counted from 1; null if it concerns the whole run. */
@@ -106,4 +108,14 @@ export interface Margin {
   frame: number;
   /** One phrase on when it runs out, e.g. `would be full at frame 596`. */
   when: string;
+}
+
+/** What a finding is told from others by, in one plan and in the same plan after a change. */
+export const keyOf = ({ id, about }: Pick<Finding, 'id' | 'about'>): string =>
+  about === null ? id : `${id}:${about}`;
+
+/** Which of its kind a finding is, by its numbers. */
+export function aboutOf({ axis, source, side, setting, step }: Finding['values']): string | null {
+  const about = axis ?? source ?? side ?? step ?? setting;
+  return about === undefined ? null : String(about);
 }

@@ -122,6 +122,14 @@ export const axis = z.strictObject({
     },
     0.8,
   ),
+  word: choice(
+    {
+      title: 'Axis word',
+      description: 'Letter of this axis in a part program (RS-274): X, Y, Z for lengths, A, B, C for angles.',
+    },
+    ['auto', 'X', 'Y', 'Z', 'A', 'B', 'C'],
+    'auto',
+  ),
   holdW: watts('Draw holding', 'Motor current on while it stands still.', 1.5),
   moveW: watts('Draw moving', 'While the motor turns.', 6),
   source: sourceName,

@@ -6,6 +6,7 @@
  */
 import * as z from 'zod/mini';
 import { PLAN_FORMAT, PLAN_VERSION, START_EVENTS, TECHNIQUES } from './constants.ts';
+import { day, partProgram } from './day-fields.ts';
 import {
   choice,
   count,
@@ -929,6 +930,8 @@ export const planSchema = z.strictObject({
   sheet,
   power,
   storage,
+  day,
+  partProgram,
 });
 
 /** A plan with every field filled in. The only state there is; everything else is derived from it. */

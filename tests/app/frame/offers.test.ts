@@ -2,8 +2,8 @@
 import { describe, expect, test } from 'vitest';
 import { isTaken, type Offer, offersOf } from '../../../src/app/frame/offers.ts';
 import type { TestFrame } from '../../../src/app/frame/testFrame.ts';
-import { editAll } from '../../../src/app/store/paths.ts';
 import { readPlan } from '../../../src/engine/plan/parse.ts';
+import { editAll } from '../../../src/engine/plan/paths.ts';
 import type { Plan } from '../../../src/engine/plan/schema.ts';
 import { testPlan } from '../plan.ts';
 

@@ -10,8 +10,8 @@ import {
   placeOf,
   replacing,
 } from '../../../src/app/kit/withPlan.ts';
-import { type Edit, editAll, getAt } from '../../../src/app/store/paths.ts';
 import { readPlan } from '../../../src/engine/plan/parse.ts';
+import { type Edit, editAll, getAt } from '../../../src/engine/plan/paths.ts';
 import type { Plan } from '../../../src/engine/plan/schema.ts';
 import { testPlan } from '../plan.ts';
 import { gear } from './gear.ts';

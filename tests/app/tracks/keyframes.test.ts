@@ -208,6 +208,11 @@ describe('adding', () => {
   }
 });
 
+test('between two frames next to each other no keyframe is placed at a frame', () => {
+  const plan = slideOn([at(55 / 150, 0), at(0.37, 120), at(56 / 150, 300)], true);
+  expect(placeBy(plan, 0, 1, 'frame', half)).toBe(plan);
+});
+
 describe('whatever is done', () => {
   const edit = fc.oneof(
     fc.record({ do: fc.constant('move' as const), k: fc.nat(9), index: fc.integer({ min: -50, max: 400 }) }),

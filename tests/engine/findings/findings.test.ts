@@ -267,6 +267,7 @@ describe('order and verdict', () => {
     subject: 'move',
     message: `The ${severity} at ${frame}.`,
     frame,
+    about: null,
     elapsedS: null,
     at: null,
     values: {},

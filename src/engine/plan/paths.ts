@@ -1,5 +1,5 @@
 /** Paths into the plan, written with dots: `rig.axes.0.maxSpeed`. */
-import type { Plan } from '../../engine/plan/schema.ts';
+import type { Plan } from './schema.ts';
 
 type Part = string | number;
 
