@@ -98,8 +98,7 @@ export function schedule(
     counts: { stop: count('stop'), warning: count('warning'), note: count('note') },
     verdict: verdictOf(findings, margins),
   };
-  keptOf.set(made, moves.kept());
-  return made;
+  return keep(made, moves.kept());
 }
 
 /** What a schedule's moves came from, and where they and the other columns are. */
@@ -110,11 +109,18 @@ interface Kept {
   room: Room;
 }
 
-const keptOf = new WeakMap<Schedule, Kept>();
+// Not a WeakMap: what is in one is only given back by the long collections of garbage, columns and all.
+const KEPT = Symbol('kept');
+
+const keptOf = (made: Schedule): Kept | undefined => (made as { [KEPT]?: Kept })[KEPT];
+
+/** Notes beside a schedule, where nobody sees it, what it came from. */
+const keep = (made: Schedule, kept: Kept): Schedule =>
+  Object.defineProperty(made, KEPT, { value: kept, enumerable: false });
 
 /** The rooms that hold the columns of a schedule: its own, and that of the moves that it has from an earlier one. */
 export function roomsOf(made: Schedule): readonly Room[] {
-  const kept = keptOf.get(made);
+  const kept = keptOf(made);
   return kept ? [kept.room, kept.motionRoom] : [];
 }
 
@@ -148,7 +154,7 @@ function movesOf(
   room: Room,
   before: Schedule | null,
 ): { motion: Memory['motion']; kept: () => Kept } {
-  const earlier = before && keptOf.get(before);
+  const earlier = before && keptOf(before);
   let last: Kept | null = null;
   const motion = (intervalS: Float64Array): RigMotion => {
     const same = earlier && alike(plan, intervalS, earlier, before);

@@ -17,14 +17,17 @@ export const carriersOf = (plan: Plan, axes: readonly AxisColumns[]): Carriers =
   slide: axes[poseAxis(plan, 'slide')],
 });
 
-/** Position at a moment, in the axis's unit; 0 for an axis that the rig does not have. */
-function positionAt(columns: AxisColumns | undefined, at: number): number {
-  if (!columns) return 0;
+/** Position of an axis at a moment, in its unit; 0 for one that the rig does not have. */
+export function positionsOf(columns: AxisColumns | undefined): (at: number) => number {
+  if (!columns) return () => 0;
   const { steps, stepsPerUnit } = columns;
-  const k = Math.floor(at);
-  const from = steps[k] as number;
-  const to = steps[k + 1] ?? from;
-  return (from + (to - from) * (at - k)) / stepsPerUnit;
+  const last = steps.length - 1;
+  return (at) => {
+    const k = Math.floor(at);
+    const from = steps[k] as number;
+    const to = steps[k < last ? k + 1 : k] as number;
+    return (from + (to - from) * (at - k)) / stepsPerUnit;
+  };
 }
 
 /**
@@ -32,8 +35,8 @@ function positionAt(columns: AxisColumns | undefined, at: number): number {
  * @param at - index of a frame, or between two: 2.5 is half-way from frame 3 to frame 4
  */
 export const carriedAt = ({ boom, slide }: Carriers, at: number): Stance => ({
-  boom: positionAt(boom, at),
-  slide: positionAt(slide, at),
+  boom: positionsOf(boom)(at),
+  slide: positionsOf(slide)(at),
   pan: 0,
   tilt: 0,
   roll: 0,

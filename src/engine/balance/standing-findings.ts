@@ -6,7 +6,7 @@ import { type BalanceRun, massesOf } from './balance.ts';
 import { carriersOf } from './carried.ts';
 import { firstFrame } from './first-frame.ts';
 import { exceeds } from './limits.ts';
-import { distanceAt } from './tip.ts';
+import { distancesOf } from './tip.ts';
 
 /** Share of the radius that should be left before the rig tips over. Common practice, no source. */
 const TIP_RESERVE = 1 / 5;
@@ -34,7 +34,8 @@ function tipsOver(run: Run, { arm, tip }: BalanceRun): Draft[] {
   const carriers = carriersOf(run.plan, run.columns.axes);
   const masses = massesOf(run.plan, arm);
   const limitMm = fails ? safeMm : safeMm - reserveMm;
-  const frame = firstFrame(run, tip.frame, (at) => distanceAt(carriers, masses, at) > limitMm);
+  const distanceAt = distancesOf(carriers, masses);
+  const frame = firstFrame(run, tip.frame, (at) => distanceAt(at) > limitMm);
   // What hangs from the middle draws the centre of mass towards it: enough that the fifth is left, to a tenth of a kg.
   const moreKg = Math.ceil(10 * totalKg * (farthestMm / (safeMm - reserveMm) - 1)) / 10;
   const what = fails

@@ -127,6 +127,41 @@ function addThree(drawnWh: Float64Array, first: Part, second: Part, third: Part)
   }
 }
 
+/** What has been drawn since the last swap, since the last pack that there was, and in all; watt-hours. */
+interface Drawn {
+  sinceSwap: number;
+  sinceLastPack: number;
+  total: number;
+}
+
+/**
+ * Rewrites frames from one index on as long as the pack lasts.
+ * @returns index of the first frame that would overdraw it
+ */
+function drainPack(
+  column: Float64Array,
+  from: number,
+  fullWh: number,
+  limitWh: number,
+  drawn: Drawn,
+): number {
+  let { sinceSwap, sinceLastPack, total } = drawn;
+  let k = from;
+  for (; k < column.length; k += 1) {
+    const wh = column[k] as number;
+    if (sinceSwap + wh > limitWh) break;
+    const left = fullWh - sinceLastPack;
+    column[k] = Math.max(0, left);
+    sinceSwap += wh;
+    sinceLastPack += wh;
+    total += wh;
+  }
+  drawn.sinceSwap = sinceSwap;
+  drawn.sinceLastPack = sinceLastPack;
+  drawn.total = total;
+  return k;
+}
+
 /**
  * Rewrites what each frame draws to what is left when its shutter opens, watt-hours: one array, not two.
  *
@@ -137,30 +172,26 @@ function drain(column: Float64Array, fullWh: number, usableWh: number, brought: 
   const result: Drain = { needed: 1, swapFrames: [], shortAtFrame: null, totalWh: 0 };
   // The sum of many frames carries a rounding: a pack that is used up to its last digit is not overdrawn.
   const limitWh = usableWh * (1 + 1e-9);
-  let sinceSwap = 0;
-  let sinceLastPack = 0;
-  let total = 0;
-  for (let k = 0; k < column.length; k += 1) {
-    const drawn = column[k] as number;
-    if (sinceSwap + drawn > limitWh) {
-      if (k > 0) {
-        result.needed += 1;
-        sinceSwap = 0;
-      }
-      const fresh = k > 0 && result.needed <= brought;
-      if (fresh) {
-        result.swapFrames.push(k + 1);
-        sinceLastPack = 0;
-      }
-      // A pack that does not last for one frame is short at once, fresh or not.
-      if (!fresh || drawn > limitWh) result.shortAtFrame ??= k + 1;
+  const drawn: Drawn = { sinceSwap: 0, sinceLastPack: 0, total: 0 };
+  let k = drainPack(column, 0, fullWh, limitWh, drawn);
+  while (k < column.length) {
+    const wh = column[k] as number;
+    if (k > 0) {
+      result.needed += 1;
+      drawn.sinceSwap = 0;
     }
-    column[k] = Math.max(0, fullWh - sinceLastPack);
-    sinceSwap += drawn;
-    sinceLastPack += drawn;
-    total += drawn;
+    const fresh = k > 0 && result.needed <= brought;
+    if (fresh) {
+      result.swapFrames.push(k + 1);
+      drawn.sinceLastPack = 0;
+    }
+    // A pack that does not last for one frame is short at once, fresh or not.
+    if (!fresh || wh > limitWh) result.shortAtFrame ??= k + 1;
+    // It takes this frame whatever comes.
+    k = drainPack(column.subarray(0, k + 1), k, fullWh, Number.POSITIVE_INFINITY, drawn);
+    k = drainPack(column, k, fullWh, limitWh, drawn);
   }
-  result.totalWh = total;
+  result.totalWh = drawn.total;
   return result;
 }
 

@@ -124,23 +124,35 @@ function stillsWithin(steps: Int32Array, begin: number, end: number): number {
  * moves and it does not.
  */
 export function repeatsBeside(steps: Int32Array, others: readonly Int32Array[]): Repeats {
-  const moves = (column: Int32Array, k: number) => column[k] !== column[k - 1];
   let repeats = 0;
   let firstRepeat: number | null = null;
   /** Since its last move. */
   let stalled = 0;
   let firstStalled = 0;
   let hasMoved = false;
+  // Where this axis stands still it does not count as another: it can stand for one that is not there.
+  const [a = steps, b = steps, c = steps, d = steps, ...more] = others;
+  let before = steps[0] as number;
   for (let k = 1; k < steps.length; k += 1) {
-    if (moves(steps, k)) {
+    const position = steps[k] as number;
+    if (position !== before) {
       repeats += stalled;
       if (stalled > 0) firstRepeat ??= firstStalled + 1;
       stalled = 0;
       hasMoved = true;
-    } else if (hasMoved && others.some((other) => moves(other, k))) {
+      before = position;
+    } else if (
+      hasMoved &&
+      (a[k] !== a[k - 1] || b[k] !== b[k - 1] || c[k] !== c[k - 1] || d[k] !== d[k - 1] || oneMoves(more, k))
+    ) {
       if (stalled === 0) firstStalled = k;
       stalled += 1;
     }
   }
   return { repeats, firstRepeat };
+}
+
+function oneMoves(columns: readonly Int32Array[], k: number): boolean {
+  for (const column of columns) if (column[k] !== column[k - 1]) return true;
+  return false;
 }
