@@ -26,7 +26,7 @@ export interface Told {
 }
 
 const tabs = new BroadcastChannel('escapement');
-const tell = (told: Told) => tabs.postMessage(told);
+export const tell = (told: Told): void => tabs.postMessage(told);
 
 /** Demos that nobody has touched are not kept. */
 const isUntouched = ({ demo, kept }: Entry, plan: Plan): boolean => kept === null && demo?.plan === plan;
