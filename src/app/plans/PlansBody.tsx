@@ -5,6 +5,7 @@ import { plural } from '../format/numbers.ts';
 import { StandingIcon } from '../icons.tsx';
 import { TalkBox } from '../kit/TalkBox.tsx';
 import { hush } from '../kit/ui.ts';
+import { useOffline } from '../offline/worksOffline.ts';
 import { presentEntry } from '../store/entries.ts';
 import { takeArriving } from '../store/files.ts';
 import { usePlan } from '../store/plan.ts';
@@ -135,6 +136,7 @@ export function PlansBody() {
   useOpening();
   const all = list ?? [];
   const promised = usePromise(all.length > 0);
+  const offline = useOffline((state) => state.works);
   const presentId = usePlan(() => presentEntry().id);
   const searched = all.length > MANY ? query.trim() : '';
   const found = searched === '' ? all : all.filter((listed) => isFound(listed, searched));
@@ -143,7 +145,10 @@ export function PlansBody() {
     // biome-ignore lint/a11y/noStaticElementInteractions: files can be picked by the button just as well
     <div className="kit-body" onDrop={onDrop}>
       <div className="kit-top">
-        <p className="s">{all.length > 0 ? aboutText(all.length, promised) : 'Plans of your own.'}</p>
+        <p className="s">
+          {all.length > 0 ? aboutText(all.length, promised) : 'Plans of your own.'}
+          {offline && ' The page is kept too, and opens without a network.'}
+        </p>
         <Tools any={all.length > 0} />
       </div>
       <TalkBox />
