@@ -248,7 +248,8 @@ describe('the page can be installed', () => {
   });
 });
 
-describe('a new version', () => {
+// A version is put together, and the page opened, several times in each.
+describe('a new version', { timeout: 150_000 }, () => {
   async function firstVisit() {
     const visited = await visit(browser, server.origin);
     const { page } = visited;

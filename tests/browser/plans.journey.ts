@@ -296,6 +296,20 @@ describe('two tabs', () => {
     await context.close();
   });
 
+  test('a plan that a demo was opened over is still this tab’s own', async () => {
+    const { page, context } = await visit(browser, origin);
+    await made(page, 'Dough');
+    await page.goto(`${origin}/?demo=clay-snail`);
+    await titleIs(page, 'Clay snail');
+    await button(page, 'Undo').click();
+    await titleIs(page, 'Dough');
+    await setTitle(page, 'Dough, again');
+    await page.reload();
+    await titleIs(page, 'Dough, again');
+    expect(await button(page, 'Save').count()).toBe(1);
+    await context.close();
+  });
+
   test('a tab that hears nothing of the other writes over nothing', async () => {
     const deaf = (page: Page) =>
       page.addInitScript(() => {

@@ -4,10 +4,10 @@ import type { Plan } from '../../engine/plan/schema.ts';
 import { plural } from '../format/numbers.ts';
 import { refuse, say } from '../kit/ui.ts';
 import { fetchChecks } from '../store/checker.ts';
-import { enter, entryOf, newId, presentEntry } from '../store/entries.ts';
+import { enter, newId, presentEntry } from '../store/entries.ts';
 import type { Listed } from '../store/facts.ts';
 import { DEMOS, demoPlan, handOver, openPlan } from '../store/files.ts';
-import { claim, me, tell, writeNewest } from '../store/keeping.ts';
+import { me, tell, writeNewest } from '../store/keeping.ts';
 import { keepable, readKept } from '../store/kept.ts';
 import { changeField, endGesture, planStore } from '../store/plan.ts';
 import { look, plansNow, setDeleted } from './listStore.ts';
@@ -45,10 +45,16 @@ async function planOf({ id, title }: Listed): Promise<{ plan: Plan; kept: unknow
   return null;
 }
 
+/** Whether a kept plan is on screen, and this tab keeps it. */
+function isHere({ id }: Listed): boolean {
+  const present = presentEntry();
+  return present.id === id && !present.elsewhere;
+}
+
 /** Shows a kept plan. @returns whether it is on screen */
 export async function open(listed: Listed): Promise<boolean> {
   const { id } = listed;
-  if (id === presentEntry().id && plansNow().list?.some((one) => one.id === id)) return true;
+  if (isHere(listed)) return true;
   let shown = false;
   await attempt(`${quoted(listed.title)} was not opened.`, async () => {
     const found = await planOf(listed);
@@ -56,7 +62,7 @@ export async function open(listed: Listed): Promise<boolean> {
     const { plan } = found;
     openPlan(enter(plan, { id, kept: plan }));
     shown = true;
-    await claim(entryOf(plan));
+    await writeNewest();
   });
   return shown;
 }
@@ -68,7 +74,7 @@ const tellGone = (id: string) => tell({ id, by: me });
 export const rename = (listed: Listed, title: string): Promise<void> =>
   attempt(`${quoted(listed.title)} keeps its title.`, async () => {
     const { id } = listed;
-    if (id === presentEntry().id) {
+    if (isHere(listed)) {
       await fetchChecks();
       endGesture();
       changeField('title', title);
@@ -110,8 +116,7 @@ async function leave(id: string): Promise<void> {
     const plan = await readKept(await keptOf(other.id));
     if (!plan) continue;
     openPlan(enter(plan, { id: other.id, kept: plan }));
-    await claim(entryOf(plan));
-    return;
+    return writeNewest();
   }
   const plan = await demoPlan(DEMOS[0]);
   if (plan) openPlan(plan);
@@ -121,9 +126,9 @@ async function leave(id: string): Promise<void> {
 export const remove = (listed: Listed): Promise<void> =>
   attempt(`${quoted(listed.title)} was not deleted.`, async () => {
     await writeNewest();
-    const record = (await allRecords()).find((one) => one.listed.id === listed.id);
-    if (!record) return;
-    if (presentEntry().id === listed.id) {
+    const record = { listed, kept: await keptOf(listed.id) };
+    if (record.kept === undefined) return;
+    if (isHere(listed)) {
       await leave(listed.id);
       // An undo would lead back into the deleted plan.
       planStore.temporal.getState().clear();
