@@ -51,21 +51,25 @@ function lookAgain(registration: ServiceWorkerRegistration): void {
   });
 }
 
-/** The page and its charts go first. */
-const idle = (): Promise<void> =>
-  new Promise((resolve) => {
-    const wait = () =>
-      'requestIdleCallback' in globalThis ? requestIdleCallback(() => resolve()) : setTimeout(resolve, 500);
-    if (document.readyState === 'complete') wait();
-    else addEventListener('load', wait, { once: true });
+/** What opening the page fetches goes first, whatever becomes of it; then what is being done with the page. */
+async function rest(): Promise<void> {
+  await Promise.allSettled([
+    import('../charts/RunPanel.tsx'),
+    import('../charts/CyclePanel.tsx'),
+    import('../sections/bodies.ts'),
+  ]);
+  await new Promise((resolve) => {
+    if ('requestIdleCallback' in globalThis) requestIdleCallback(resolve);
+    else setTimeout(resolve, 500);
   });
+}
 
 /** Has the page kept in this browser, and follows which versions are. */
 export async function startOffline(): Promise<void> {
   if (!import.meta.env.PROD || !navigator.serviceWorker) return;
   scope = new URL('./', location.href).href;
   if (navigator.serviceWorker.controller) here = (await versionsOf(scope)).taken;
-  await idle();
+  await rest();
   const registration = await navigator.serviceWorker.register('./sw.js', { updateViaCache: 'none' });
   followWorkers(registration);
   lookAgain(registration);
