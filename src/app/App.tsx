@@ -34,6 +34,9 @@ const DaysView = fetched('The view of days', () =>
 
 const SheetView = fetched('The sheet', () => import('./sheet/SheetView.tsx').then((part) => part.default));
 
+/** Keeps the page itself for use without a network. */
+const Offline = fetched(null, () => import('./offline/Offline.tsx').then((part) => part.Offline));
+
 /** What waits until the figures have been painted. */
 interface Painted {
   painted: boolean;
@@ -89,7 +92,12 @@ function Later({ painted }: Painted) {
     void fetchChecks().catch(() => null);
     void import('./sections/bodies.ts');
   }, [painted]);
-  return <Suspense>{painted && <Dialogs />}</Suspense>;
+  return (
+    <Suspense>
+      {painted && <Dialogs />}
+      {painted && <Offline />}
+    </Suspense>
+  );
 }
 
 const FindingsNow = () => <Findings schedule={useSchedule()} />;
