@@ -6,6 +6,7 @@ import { measureEase } from './ease/measure.ts';
 import { measureEnergy } from './energy/measure.ts';
 import { measureExposure } from './exposure/measure.ts';
 import { measureLight } from './light/measure.ts';
+import { measurePartProgram } from './part-program/measure.ts';
 import { measurePath } from './path/measure.ts';
 import { measureProfile } from './profile/measure.ts';
 import { measureRinging } from './ringing/measure.ts';
@@ -32,6 +33,7 @@ const SUBJECTS: Readonly<Record<string, () => Row[]>> = {
   Energy: measureEnergy,
   Storage: measureStorage,
   'Exposure sheet': measureSheet,
+  'Part program': measurePartProgram,
 };
 
 const START = '<!-- accuracy:start -->';
