@@ -1,6 +1,7 @@
 /** Prints every outside check with its worst error, and puts the table into README.md between its markers. */
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { measureBalance } from './balance/measure.ts';
+import { measureCalendar } from './calendar/measure.ts';
 import { measureClock } from './clock/measure.ts';
 import { measureEase } from './ease/measure.ts';
 import { measureEnergy } from './energy/measure.ts';
@@ -34,6 +35,7 @@ const SUBJECTS: Readonly<Record<string, () => Row[]>> = {
   Storage: measureStorage,
   'Exposure sheet': measureSheet,
   'Part program': measurePartProgram,
+  Calendar: measureCalendar,
 };
 
 const START = '<!-- accuracy:start -->';
