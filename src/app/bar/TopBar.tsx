@@ -132,6 +132,12 @@ const Demos = () =>
     </button>
   ));
 
+const AlongButton = () => (
+  <button type="button" onClick={() => showDialog('along')}>
+    Take along
+  </button>
+);
+
 /** The same where the menu would hide it. */
 function Unsaved() {
   return useSaving() === 'kept' ? null : (
@@ -163,6 +169,7 @@ export function TopBar() {
             Open
           </button>
           <SaveButton />
+          <AlongButton />
           <button type="button" onClick={kit}>
             Kit
           </button>
@@ -188,6 +195,7 @@ export function TopBar() {
             Open a plan file
           </button>
           <SaveButton />
+          <AlongButton />
           <button type="button" onClick={kit}>
             Kit
           </button>

@@ -1,0 +1,251 @@
+/**
+ * A small chart of a run for black and white paper: sky, exposure and axes over the clock. What is told apart is told by
+ * stroke, shade and name, never by colour.
+ */
+import type { Plan } from '../../engine/plan/schema.ts';
+import type { Schedule } from '../../engine/schedule-types.ts';
+import { handMoments } from '../../outputs/hand-moments.ts';
+import { clockTicks } from '../charts/clockTicks.ts';
+import { bucketStarts, thin } from '../charts/thin.ts';
+import { numberText } from '../format/numbers.ts';
+import { emsOf } from './ems.ts';
+import { makeSvg } from './make.ts';
+
+/** Millimetres. */
+const WIDTH = 190;
+const LEFT = 22;
+const RIGHT = 189;
+const BUCKETS = 320;
+const TYPE = 2.5;
+
+/** Strokes, told apart by their dashes. */
+const DASHES = ['', '1.6 0.8', '0.4 0.8', '2.4 0.7 0.4 0.7', '3.2 1.2', '0.9 0.5'];
+
+/** The bands of the sky: their grey, and that of their name. */
+const BANDS = {
+  day: ['Day', '#fff', '#000'],
+  golden: ['Golden', '#e6e6e6', '#000'],
+  blue: ['Blue', '#c4c4c4', '#000'],
+  civil: ['Civil', '#d4d4d4', '#000'],
+  nautical: ['Nautical', '#9a9a9a', '#000'],
+  astronomical: ['Astron.', '#5a5a5a', '#fff'],
+  night: ['Night', '#222', '#fff'],
+} as const;
+
+interface Scale {
+  x: (ms: number) => number;
+  fromMs: number;
+  toMs: number;
+}
+
+function scaleOf({ startMs, columns }: Schedule): Scale {
+  const toMs = startMs + Math.max(1, (columns.elapsedS.at(-1) ?? 0) * 1000);
+  const perMs = (RIGHT - LEFT) / (toMs - startMs);
+  return { fromMs: startMs, toMs, x: (ms) => LEFT + (ms - startMs) * perMs };
+}
+
+const word = (text: string, x: number, y: number, attributes: Record<string, string | number> = {}) =>
+  makeSvg('text', { x: x.toFixed(2), y: y.toFixed(2), 'font-size': TYPE, ...attributes }, text);
+
+/** The sky over the run, each band with its name where there is room. */
+function skyBand({ sky }: Schedule, { x, fromMs, toMs }: Scale, top: number): SVGElement[] {
+  return (sky?.bands ?? []).flatMap(({ band, fromMs: from, toMs: to }) => {
+    const [name, fill, ink] = BANDS[band];
+    const [left, right] = [x(Math.max(from, fromMs)), x(Math.min(to, toMs))];
+    const box = makeSvg('rect', {
+      x: left.toFixed(2),
+      y: top,
+      width: Math.max(0, right - left).toFixed(2),
+      height: 4.2,
+      fill,
+      stroke: '#000',
+      'stroke-width': 0.15,
+    });
+    const fits = right - left > emsOf(name) * TYPE + 1;
+    return fits
+      ? [box, word(name, (left + right) / 2, top + 3, { 'text-anchor': 'middle', fill: ink })]
+      : [box];
+  });
+}
+
+/** One line of a plot. */
+interface Series {
+  name: string;
+  values: ArrayLike<number>;
+  /** Holds its value until the next frame. */
+  steps: boolean;
+}
+
+function pathOf(series: Series, made: Schedule, { x }: Scale, y: (value: number) => number): string {
+  const { elapsedS } = made.columns;
+  const kept = thin(bucketStarts(elapsedS, BUCKETS), series.values);
+  let path = '';
+  for (const [n, index] of kept.entries()) {
+    const at = x(made.startMs + (elapsedS[index] ?? 0) * 1000).toFixed(2);
+    const value = y(series.values[index] ?? 0).toFixed(2);
+    path += n === 0 ? `M${at} ${value}` : series.steps ? `H${at}V${value}` : `L${at} ${value}`;
+  }
+  return path;
+}
+
+interface Plot {
+  title: string;
+  top: number;
+  height: number;
+}
+
+const rangeOf = (values: ArrayLike<number>): [number, number] => {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (let i = 0; i < values.length; i += 1) {
+    const value = values[i] as number;
+    low = Math.min(low, value);
+    high = Math.max(high, value);
+  }
+  return [low, high];
+};
+
+/** A frame, its title at the left, and above it a stroke and a name for each line. */
+function plotFrame({ title, top, height }: Plot, names: readonly string[]): SVGElement[] {
+  const parts: SVGElement[] = [
+    makeSvg('rect', {
+      x: LEFT,
+      y: top,
+      width: RIGHT - LEFT,
+      height,
+      fill: 'none',
+      stroke: '#000',
+      'stroke-width': 0.2,
+    }),
+    word(title, 0, top - 1, { 'font-weight': 700 }),
+  ];
+  let x = LEFT;
+  for (const [i, name] of names.entries()) {
+    parts.push(strokeOf(`M${x} ${top - 1.8}h7`, i), word(name, x + 8, top - 1));
+    x += 12 + emsOf(name) * TYPE;
+  }
+  return parts;
+}
+
+const strokeOf = (d: string, i: number): SVGElement =>
+  makeSvg('path', {
+    d,
+    fill: 'none',
+    stroke: '#000',
+    'stroke-width': i === 0 ? 0.45 : 0.35,
+    'stroke-dasharray': DASHES[i % DASHES.length] ?? '',
+    'stroke-linejoin': 'round',
+  });
+
+const PAD = 1.2;
+
+/** All axes, each from its lowest to its highest position. */
+function axesPlot(made: Schedule, scale: Scale, plot: Plot): SVGElement[] {
+  const { axes } = made.columns;
+  const named = axes.map(({ name, unit, steps, stepsPerUnit, lowestSteps, highestSteps }) => {
+    const ends = [lowestSteps, highestSteps].map((at) => numberText(at / stepsPerUnit, 1)).join(' to ');
+    return { name: `${name} ${ends}${unit === 'deg' ? '\u00B0' : ' mm'}`, values: steps, steps: false };
+  });
+  const lines = named.map((series, i) => {
+    const [low, high] = rangeOf(series.values);
+    const room = plot.height - 2 * PAD;
+    const y = (value: number) =>
+      plot.top + PAD + (high > low ? ((high - value) / (high - low)) * room : room / 2);
+    return strokeOf(pathOf(series, made, scale, y), i);
+  });
+  return [
+    ...plotFrame(
+      plot,
+      named.map(({ name }) => name),
+    ),
+    ...lines,
+  ];
+}
+
+/** Light of the scene, and what the settings expose rightly: brighter is up. */
+function exposurePlot(made: Schedule, scale: Scale, plot: Plot): SVGElement[] {
+  const { columns, exposure } = made;
+  const { evScene, rung } = columns;
+  if (!exposure || !evScene || !rung) return [];
+  const settings = Float64Array.from(rung, (index) => exposure.rungs[index]?.ev100 ?? Number.NaN);
+  const series: Series[] = [
+    { name: 'settings', values: settings, steps: true },
+    { name: 'scene', values: evScene, steps: false },
+  ];
+  const ends = series.map(({ values }) => rangeOf(values));
+  const low = Math.min(...ends.map(([least]) => least));
+  const high = Math.max(...ends.map(([, most]) => most));
+  const room = plot.height - 2 * PAD;
+  const y = (value: number) =>
+    plot.top + PAD + (high > low ? ((high - value) / (high - low)) * room : room / 2);
+  const side = { 'text-anchor': 'end' };
+  return [
+    ...plotFrame(plot, ['settings', 'scene']),
+    ...series.map((own, i) => strokeOf(pathOf(own, made, scale, y), i)),
+    word(numberText(high, 1), LEFT - 1, plot.top + 2.4, side),
+    word(numberText(low, 1), LEFT - 1, plot.top + plot.height - 0.6, side),
+  ];
+}
+
+const LETTERS = { swap: 'S', cardChange: 'C', exposureChange: 'E', pane: 'P' } as const;
+
+/** What needs a hand: a wedge with a letter at its time. */
+function handMarks(plan: Plan, made: Schedule, { x }: Scale, foot: number): SVGElement[] {
+  return handMoments(plan, made)
+    .slice(0, 60)
+    .flatMap(({ kind, ms }) => {
+      const at = x(ms);
+      const wedge = `M${(at - 1).toFixed(2)} ${foot + 2.2}L${(at + 1).toFixed(2)} ${foot + 2.2}L${at.toFixed(2)} ${foot}Z`;
+      return [
+        makeSvg('path', { d: wedge, fill: '#000' }),
+        word(LETTERS[kind], at, foot + 4.8, { 'text-anchor': 'middle', 'font-weight': 700 }),
+      ];
+    });
+}
+
+function clock({ offsets }: Schedule, { x, fromMs, toMs }: Scale, foot: number): SVGElement[] {
+  return clockTicks(fromMs, toMs, offsets, 9).flatMap(({ ms, label }) => {
+    const at = x(ms);
+    const half = (emsOf(label) * TYPE) / 2;
+    const kept = Math.min(WIDTH - half, Math.max(LEFT + half, at));
+    return [
+      makeSvg('path', { d: `M${at.toFixed(2)} ${foot}v1.2`, stroke: '#000', 'stroke-width': 0.2 }),
+      word(label, kept, foot + 3.8, { 'text-anchor': 'middle' }),
+    ];
+  });
+}
+
+const KEY = 'S swap, C card, E exposure by hand, P black out the pane';
+
+/** The chart, as wide as the paper allows; null if there is nothing to draw. */
+export function runChart(plan: Plan, made: Schedule): SVGSVGElement | null {
+  const { axes } = made.columns;
+  if (made.totals.frames < 2 || (axes.length === 0 && !made.exposure && !made.sky)) return null;
+  const scale = scaleOf(made);
+  const parts: SVGElement[] = [];
+  let top = 0;
+  if (made.sky) {
+    parts.push(word('Sky', 0, 3, { 'font-weight': 700 }), ...skyBand(made, scale, 0));
+    top += 4.2;
+  }
+  if (made.exposure) {
+    top += 4.5;
+    parts.push(...exposurePlot(made, scale, { title: 'Exposure, EV', top, height: 14 }));
+    top += 14;
+  }
+  if (axes.length > 0) {
+    top += 4.5;
+    parts.push(...axesPlot(made, scale, { title: 'Rig', top, height: 18 }));
+    top += 18;
+  }
+  parts.push(...clock(made, scale, top));
+  const hands = handMarks(plan, made, scale, top + 4.6);
+  if (hands.length > 0) parts.push(...hands, word(KEY, 0, top + 12));
+  const height = top + (hands.length > 0 ? 13 : 5);
+  const chart = makeSvg(
+    'svg',
+    { viewBox: `0 0 ${WIDTH} ${height}`, class: 'p-chart', role: 'img' },
+    ...parts,
+  );
+  chart.setAttribute('aria-label', 'Sky, exposure and rig over the run');
+  return chart;
+}
