@@ -28,9 +28,6 @@ const MiniStrip = fetched(null, () => import('./strip/MiniStrip.tsx').then((part
 
 const Dialogs = fetched(null, () => import('./bar/Dialogs.tsx').then((part) => part.default));
 
-/** Printing the plan prints its run sheet. */
-const PlanPrint = fetched(null, () => import('./print/PlanPrint.tsx').then((part) => part.PlanPrint));
-
 const DaysView = fetched('The view of days', () =>
   import('./days/DaysView.tsx').then((part) => part.default),
 );
@@ -101,10 +98,7 @@ function PlanView({ painted }: Painted) {
   const strip = useRef<HTMLDivElement>(null);
   return (
     <>
-      <Suspense>
-        {painted && <MiniStrip strip={strip} />}
-        {painted && <PlanPrint />}
-      </Suspense>
+      <Suspense>{painted && <MiniStrip strip={strip} />}</Suspense>
       <main className="page">
         <div ref={strip}>
           <Strip>

@@ -1,8 +1,6 @@
 /** What one takes along: paper, and files for a calendar, a spreadsheet, a controller. */
 import { type ReactNode, useState } from 'react';
-import { pathText } from '../../engine/plan/fault.ts';
 import { partProgramFaults } from '../../engine/plan/part-program-check.ts';
-import { partsOf } from '../../engine/plan/paths.ts';
 import { PROGRAM_CAUTION } from '../../outputs/part-program/header.ts';
 import { StandingIcon } from '../icons.tsx';
 import { printRunSheet } from '../print/runSheetPrint.ts';
@@ -44,8 +42,7 @@ const Refused = ({ faults }: { faults: ReturnType<typeof partProgramFaults> }) =
   <ul className="refused">
     {faults.map(({ path, found, allowed }) => (
       <li key={`${path} ${found}`}>
-        <StandingIcon standing="stop" size={14} /> {pathText(partsOf(path))}: found {found}; allowed:{' '}
-        {allowed}
+        <StandingIcon standing="stop" size={14} /> {path}: found {found}; allowed: {allowed}
       </li>
     ))}
   </ul>
@@ -121,7 +118,7 @@ export function TakeAlong() {
           onAct={saveFile}
         />
       </ul>
-      <p className="s" role="status">
+      <p className="s along-said" role="status">
         {said}
       </p>
     </>

@@ -3,8 +3,8 @@
  * stroke, shade and name, never by colour.
  */
 import type { Plan } from '../../engine/plan/schema.ts';
-import type { Schedule } from '../../engine/schedule-types.ts';
-import { handMoments } from '../../outputs/hand-moments.ts';
+import type { AxisColumns, Schedule } from '../../engine/schedule-types.ts';
+import { type HandMoment, handMoments } from '../../outputs/hand-moments.ts';
 import { clockTicks } from '../charts/clockTicks.ts';
 import { bucketStarts, thin } from '../charts/thin.ts';
 import { numberText } from '../format/numbers.ts';
@@ -104,6 +104,21 @@ const rangeOf = (values: ArrayLike<number>): [number, number] => {
   return [low, high];
 };
 
+/** Where the strokes and names above a plot go: in as many rows as they take. */
+function legendOf(names: readonly string[]): { at: { x: number; row: number }[]; rows: number } {
+  let [x, row] = [LEFT, 0];
+  const at = names.map((name) => {
+    const wide = 12 + emsOf(name) * TYPE;
+    if (x > LEFT && x + wide > RIGHT) [x, row] = [LEFT, row + 1];
+    const place = { x, row };
+    x += wide;
+    return place;
+  });
+  return { at, rows: row + 1 };
+}
+
+const LEGEND_ROW = 3.4;
+
 /** A frame, its title at the left, and above it a stroke and a name for each line. */
 function plotFrame({ title, top, height }: Plot, names: readonly string[]): SVGElement[] {
   const parts: SVGElement[] = [
@@ -116,12 +131,13 @@ function plotFrame({ title, top, height }: Plot, names: readonly string[]): SVGE
       stroke: '#000',
       'stroke-width': 0.2,
     }),
-    word(title, 0, top - 1, { 'font-weight': 700 }),
+    word(title, 0, top + 2.2, { 'font-weight': 700 }),
   ];
-  let x = LEFT;
+  const { at, rows } = legendOf(names);
   for (const [i, name] of names.entries()) {
-    parts.push(strokeOf(`M${x} ${top - 1.8}h7`, i), word(name, x + 8, top - 1));
-    x += 12 + emsOf(name) * TYPE;
+    const { x, row } = at[i] ?? { x: LEFT, row: 0 };
+    const y = top - 1 - (rows - 1 - row) * LEGEND_ROW;
+    parts.push(strokeOf(`M${x} ${y - 0.8}h7`, i), word(name, x + 8, y));
   }
   return parts;
 }
@@ -138,13 +154,17 @@ const strokeOf = (d: string, i: number): SVGElement =>
 
 const PAD = 1.2;
 
+/** Name of an axis, and from where to where it goes. */
+function axisText({ name, unit, stepsPerUnit, lowestSteps, highestSteps }: AxisColumns): string {
+  const ends = [lowestSteps, highestSteps].map((at) => numberText(at / stepsPerUnit, 1)).join(' to ');
+  return `${name} ${ends}${unit === 'deg' ? '\u00B0' : ' mm'}`;
+}
+
 /** All axes, each from its lowest to its highest position. */
 function axesPlot(made: Schedule, scale: Scale, plot: Plot): SVGElement[] {
   const { axes } = made.columns;
-  const named = axes.map(({ name, unit, steps, stepsPerUnit, lowestSteps, highestSteps }) => {
-    const ends = [lowestSteps, highestSteps].map((at) => numberText(at / stepsPerUnit, 1)).join(' to ');
-    return { name: `${name} ${ends}${unit === 'deg' ? '\u00B0' : ' mm'}`, values: steps, steps: false };
-  });
+  const names = axes.map(axisText);
+  const named = axes.map(({ steps }, i) => ({ name: names[i] ?? '', values: steps, steps: false }));
   const lines = named.map((series, i) => {
     const [low, high] = rangeOf(series.values);
     const room = plot.height - 2 * PAD;
@@ -186,20 +206,28 @@ function exposurePlot(made: Schedule, scale: Scale, plot: Plot): SVGElement[] {
   ];
 }
 
-const LETTERS = { swap: 'S', cardChange: 'C', exposureChange: 'E', pane: 'P' } as const;
+const LETTERS = {
+  swap: ['S', 'S swap'],
+  cardChange: ['C', 'C card'],
+  exposureChange: ['E', 'E exposure by hand'],
+  pane: ['P', 'P black out the pane'],
+} as const;
+
+/** More wedges than this would be one black bar. */
+const MOST_MARKS = 60;
 
 /** What needs a hand: a wedge with a letter at its time. */
-function handMarks(plan: Plan, made: Schedule, { x }: Scale, foot: number): SVGElement[] {
-  return handMoments(plan, made)
-    .slice(0, 60)
-    .flatMap(({ kind, ms }) => {
-      const at = x(ms);
-      const wedge = `M${(at - 1).toFixed(2)} ${foot + 2.2}L${(at + 1).toFixed(2)} ${foot + 2.2}L${at.toFixed(2)} ${foot}Z`;
-      return [
-        makeSvg('path', { d: wedge, fill: '#000' }),
-        word(LETTERS[kind], at, foot + 4.8, { 'text-anchor': 'middle', 'font-weight': 700 }),
-      ];
-    });
+function handMarks(moments: readonly HandMoment[], { x }: Scale, foot: number): SVGElement[] {
+  const marks = moments.slice(0, MOST_MARKS).flatMap(({ kind, ms }) => {
+    const at = x(ms);
+    const wedge = `M${(at - 1).toFixed(2)} ${foot + 2.2}L${(at + 1).toFixed(2)} ${foot + 2.2}L${at.toFixed(2)} ${foot}Z`;
+    return [
+      makeSvg('path', { d: wedge, fill: '#000' }),
+      word(LETTERS[kind][0], at, foot + 4.8, { 'text-anchor': 'middle', 'font-weight': 700 }),
+    ];
+  });
+  const kinds = [...new Set(moments.map(({ kind }) => LETTERS[kind][1]))];
+  return kinds.length > 0 ? [...marks, word(kinds.join(', '), 0, foot + 7.6)] : marks;
 }
 
 function clock({ offsets }: Schedule, { x, fromMs, toMs }: Scale, foot: number): SVGElement[] {
@@ -214,12 +242,17 @@ function clock({ offsets }: Schedule, { x, fromMs, toMs }: Scale, foot: number):
   });
 }
 
-const KEY = 'S swap, C card, E exposure by hand, P black out the pane';
+/** Whether there is anything to see of the exposure: light that is steady has no curve. */
+function changes({ columns: { evScene } }: Schedule): boolean {
+  if (!evScene) return false;
+  const [low, high] = rangeOf(evScene);
+  return high - low > 0.05;
+}
 
 /** The chart, as wide as the paper allows; null if there is nothing to draw. */
 export function runChart(plan: Plan, made: Schedule): SVGSVGElement | null {
   const { axes } = made.columns;
-  if (made.totals.frames < 2 || (axes.length === 0 && !made.exposure && !made.sky)) return null;
+  if (made.totals.frames < 2 || (axes.length === 0 && !changes(made) && !made.sky)) return null;
   const scale = scaleOf(made);
   const parts: SVGElement[] = [];
   let top = 0;
@@ -227,19 +260,19 @@ export function runChart(plan: Plan, made: Schedule): SVGSVGElement | null {
     parts.push(word('Sky', 0, 3, { 'font-weight': 700 }), ...skyBand(made, scale, 0));
     top += 4.2;
   }
-  if (made.exposure) {
+  if (changes(made)) {
     top += 4.5;
     parts.push(...exposurePlot(made, scale, { title: 'Exposure, EV', top, height: 14 }));
     top += 14;
   }
   if (axes.length > 0) {
-    top += 4.5;
+    top += 1.1 + LEGEND_ROW * legendOf(axes.map(axisText)).rows;
     parts.push(...axesPlot(made, scale, { title: 'Rig', top, height: 18 }));
     top += 18;
   }
   parts.push(...clock(made, scale, top));
-  const hands = handMarks(plan, made, scale, top + 4.6);
-  if (hands.length > 0) parts.push(...hands, word(KEY, 0, top + 12));
+  const hands = handMoments(plan, made);
+  parts.push(...handMarks(hands, scale, top + 4.6));
   const height = top + (hands.length > 0 ? 13 : 5);
   const chart = makeSvg(
     'svg',

@@ -89,6 +89,9 @@ function changes({ changes: lines }: RunSheet): HTMLTableElement | null {
   );
 }
 
+/** With a true minus sign. */
+const stepsText = (steps: number): string => String(steps).replace('-', '\u2212');
+
 /** So many axes fit side by side, each in steps and in its unit. */
 const AXES_A_TABLE = 4;
 
@@ -107,7 +110,7 @@ function rigTables({ axes, rows, left }: RigTable): HTMLElement[] {
         [
           at,
           String(frame),
-          ...some.flatMap((_, i) => [String(steps[from + i]), figure(units[from + i] ?? 0)]),
+          ...some.flatMap((_, i) => [stepsText(steps[from + i] ?? 0), figure(units[from + i] ?? 0)]),
         ],
         figures,
       ),
@@ -161,30 +164,26 @@ function opening({ title, facts, sentence, verdict, notes }: RunSheet): HTMLElem
   );
 }
 
+/** The clock beside what to bring and to set; without a clock these two side by side. */
+function columns(sheet: RunSheet): HTMLElement {
+  const toBring = part('Bring', 'p-part', bring(sheet.bring));
+  const toSet = part('Set before the start', 'p-part', labelled(sheet.dials));
+  const toDo = part('Clock', 'p-part', clock(sheet));
+  const sides = toDo.length > 0 ? [toDo, [...toBring, ...toSet]] : [toBring, toSet];
+  return make('div', 'p-cols', ...sides.map((side) => make('div', null, ...side)));
+}
+
 /** The whole sheet. */
 export function drawRunSheet(sheet: RunSheet, chart: SVGSVGElement | null): HTMLElement {
   const grouped = sheet.changesGrouped ? ' (those by the camera in stretches)' : '';
-  const beside = [
-    ...part('Bring', 'p-part', bring(sheet.bring)),
-    ...part('Set before the start', 'p-part', labelled(sheet.dials)),
-  ];
   const article = make(
     'article',
     'print-sheet run-sheet',
     opening(sheet),
     ...part('The run', 'p-part p-drawn', chart),
-    make(
-      'div',
-      'p-cols',
-      make(
-        'div',
-        null,
-        ...part('Clock', 'p-part', clock(sheet)),
-        ...part('Days', 'p-part', work(sheet)),
-        ...part('Shots', 'p-part', labelled(sheet.shots)),
-      ),
-      make('div', null, ...beside),
-    ),
+    ...part('Days', 'p-part', work(sheet)),
+    ...part('Shots', 'p-part', labelled(sheet.shots)),
+    columns(sheet),
     ...part(`Changes of the exposure${grouped}`, 'p-part', changes(sheet)),
     ...part('Rig at the keyframes', 'p-part', ...(sheet.rig ? rigTables(sheet.rig) : [])),
     ...part('Sun and moon', 'p-part', labelled(sheet.sun)),

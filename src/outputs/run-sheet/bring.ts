@@ -87,5 +87,5 @@ export const bringLines = (plan: Plan, made: Schedule, sheet: Sheet | null): She
   ...weights(plan, made),
   ...sources(made, sheet),
   ...cards(plan, made, sheet),
-  ...plan.day.bring.map((text) => ({ label: 'Also', text })),
+  ...plan.day.bring.map((text, i) => ({ label: i === 0 ? 'Also' : '', text })),
 ];

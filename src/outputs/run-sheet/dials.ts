@@ -89,12 +89,18 @@ function changeLine(made: Schedule, when: When, run: readonly RampChange[]): Cha
   };
 }
 
-/** Neighbours by the camera together; those by hand each by itself. */
+/** Up or down the ramp: towards brighter light, or towards dimmer. */
+const directionOf = ({ from, to }: RampChange): number => Math.sign(to.index - from.index);
+
+/** Neighbours by the camera that go the same way together; those by hand each by itself. */
 function together(changes: readonly RampChange[]): RampChange[][] {
   const groups: RampChange[][] = [];
   for (const change of changes) {
     const last = groups.at(-1);
-    if (change.by === 'camera' && last?.[0]?.by === 'camera') last.push(change);
+    const [first] = last ?? [];
+    const joins =
+      first?.by === 'camera' && change.by === 'camera' && directionOf(first) === directionOf(change);
+    if (joins) last?.push(change);
     else groups.push([change]);
   }
   return groups;
