@@ -131,9 +131,9 @@ function plotFrame({ title, top, height }: Plot, names: readonly string[]): SVGE
       stroke: '#000',
       'stroke-width': 0.2,
     }),
-    word(title, 0, top + 2.2, { 'font-weight': 700 }),
   ];
   const { at, rows } = legendOf(names);
+  parts.push(word(title, 0, top - 1 - (rows - 1) * LEGEND_ROW, { 'font-weight': 700 }));
   for (const [i, name] of names.entries()) {
     const { x, row } = at[i] ?? { x: LEFT, row: 0 };
     const y = top - 1 - (rows - 1 - row) * LEGEND_ROW;
