@@ -65,7 +65,7 @@ export function handMoments(plan: Plan, made: Schedule): HandMoment[] {
   return [...moments, ...paneMoments(plan, made)].sort((a, b) => a.ms - b.ms);
 }
 
-/** Those of a stop-motion sheet: the pane, on each day that the sun comes in. Swaps fall into breaks. */
+/** Those of a stop-motion sheet: the pane, on each day that the sun comes in. The rest is on the sheet. */
 export const sheetMoments = (plan: Plan, { days }: Sheet): HandMoment[] =>
   unwanted(plan)
     ? days.flatMap(({ sunSpans, firstExposure }) =>

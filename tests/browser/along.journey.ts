@@ -45,7 +45,7 @@ const REED = {
     ramp: { used: true, steps: [{ setting: 'shutter', to: 1, step: 'full', by: 'hand' }] },
   },
   rig: { axes: [{ name: 'Slide' }, { name: 'Pan', unit: 'deg', unitsPerTurn: 360, travelMax: 90 }] },
-  move: { mode: 'moveShootMove', tracks: [track('Slide', 700), track('Pan', 40)] },
+  move: { mode: 'moveShootMove', tracks: [track('Slide', 700), track('Pan', 45)] },
 };
 
 async function openPage(fields: object, options: Parameters<typeof visit>[2] = {}) {
@@ -134,6 +134,9 @@ describe('the run sheet on paper', () => {
       ])
         expect(text).toContain(heading);
       expect(text).toMatch(/by hand/);
+      // The chart: its plots, and what its lines are.
+      for (const name of ['Exposure, EV', 'Slide 0 to 700 mm', 'Pan 0 to 45°', 'E exposure by hand'])
+        expect(text).toContain(name);
       expect(text).not.toMatch(/Escapement|Undo|Inputs/);
     }
     expect(problems).toEqual([]);
