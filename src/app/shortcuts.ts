@@ -4,6 +4,7 @@ import { draftAt, setDraft } from './store/drafts.ts';
 import { openFile, saveFile } from './store/files.ts';
 import { goTo } from './store/goTo.ts';
 import { inGesture, redo, undo } from './store/plan.ts';
+import { screenNow } from './store/screen.ts';
 import { showDialog } from './store/view.ts';
 
 const isTyping = (target: EventTarget | null): boolean =>
@@ -30,6 +31,13 @@ function goToView(place: number): void {
   tab?.click();
 }
 
+/** Prints the run sheet of the plan; without a network the page as it is. */
+const printPlan = (): void =>
+  void import('./print/runSheetPrint.ts').then(
+    (part) => part.printRunSheet(),
+    () => print(),
+  );
+
 function onKeyDown(event: KeyboardEvent): void {
   if (document.querySelector('dialog[open]')) return;
   const key = event.key.toLowerCase();
@@ -41,6 +49,7 @@ function onKeyDown(event: KeyboardEvent): void {
           z: event.shiftKey ? redo : undoHere,
           y: redo,
           s: saveFile,
+          ...(screenNow() === 'plan' && !event.shiftKey && { p: printPlan }),
           o: () => document.querySelector<HTMLInputElement>('input[type=file]')?.click(),
         }
       : isTyping(event.target) || (event.altKey && !altGraph)

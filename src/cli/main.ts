@@ -5,16 +5,10 @@ import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { faultSentence } from '../engine/plan/faults.ts';
 import { parsePlan } from '../engine/plan/parse.ts';
-import type { Plan } from '../engine/plan/schema.ts';
+import { partProgramFaults } from '../engine/plan/part-program-check.ts';
 import { schedule } from '../engine/schedule.ts';
-import type { Schedule } from '../engine/schedule-types.ts';
-import { sheetOf } from '../engine/sheet/sheet.ts';
-import { framesCsv } from '../outputs/frames-csv.ts';
-import { scheduleJson } from '../outputs/schedule-json.ts';
-import { sheetCsv } from '../outputs/sheet-csv.ts';
-import { summaryText } from '../outputs/summary.ts';
 import { OptionError, type Options, readOptions, USAGE } from './options.ts';
-import { writeOutputs } from './write-outputs.ts';
+import { PRINTED, workedOut, writeOutputs } from './write-outputs.ts';
 
 const SHOOTABLE = 0;
 const STOPPED = 1;
@@ -49,13 +43,6 @@ async function readText(file: string): Promise<string> {
   return text;
 }
 
-function printed(options: Options, plan: Plan, worked: Schedule): Iterable<string> {
-  const exposures = options.print === 'sheet' && plan.technique === 'stopMotion';
-  if (exposures) return sheetCsv(plan, sheetOf(plan));
-  if (options.print === 'frames' || options.print === 'sheet') return framesCsv(plan, worked);
-  return [options.print === 'json' ? scheduleJson(plan, worked) : summaryText(plan, worked)];
-}
-
 async function run(options: Options): Promise<number> {
   let text: string;
   try {
@@ -69,18 +56,24 @@ async function run(options: Options): Promise<number> {
     for (const fault of parsed.faults) complain(faultSentence(fault));
     return AT_FAULT;
   }
-  const worked = schedule(parsed.plan);
+  const { plan } = parsed;
+  const refused = options.print === 'rs274' ? partProgramFaults(plan) : [];
+  if (refused.length > 0) {
+    for (const fault of refused) complain(faultSentence(fault));
+    return AT_FAULT;
+  }
+  const made = schedule(plan);
+  const worked = workedOut(plan, made);
   if (options.outDir !== null) {
     try {
-      for await (const written of writeOutputs(pathFrom(options.outDir), parsed.plan, worked))
-        complain(written);
+      for await (const written of writeOutputs(pathFrom(options.outDir), worked)) complain(written);
     } catch (error) {
       complain(`${options.outDir} cannot be written to: ${reason(error)}`);
       return AT_FAULT;
     }
   }
-  await print(printed(options, parsed.plan, worked));
-  return worked.counts.stop > 0 ? STOPPED : SHOOTABLE;
+  await print(PRINTED[options.print](worked));
+  return made.counts.stop > 0 ? STOPPED : SHOOTABLE;
 }
 
 async function main(words: readonly string[]): Promise<number> {

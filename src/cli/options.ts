@@ -5,26 +5,30 @@ import { parseArgs } from 'node:util';
 export interface Options {
   /** Plan file; `-` for standard input. */
   file: string;
-  print: 'summary' | 'json' | 'frames' | 'sheet';
+  print: 'summary' | (typeof PRINTS)[number];
   /** Folder that every output is written to, or null. */
   outDir: string | null;
 }
 
 /** The help text. */
-export const USAGE = `Usage: npm run -s plan -- FILE [--json | --frames | --sheet] [--out DIR]
+export const USAGE = `Usage: npm run -s plan -- FILE [--json | --frames | --sheet | --run-sheet | --calendar | --positions | --rs274] [--out DIR]
 
 Works out the plan in FILE ('-' reads standard input) and prints a summary.
 
-  --json     print one JSON object: totals, sources, cards, events, findings, margins
-  --frames   print the table of all frames as CSV
-  --sheet    print the exposure sheet of a stop-motion plan as CSV; of a time-lapse, its frames
-  --out DIR  write every output that the plan has into DIR, and say what was written
-  --help     print this
+  --json       print one JSON object: totals, sources, cards, events, findings, margins
+  --frames     print the table of all frames as CSV
+  --sheet      print the exposure sheet of a stop-motion plan as CSV; of a time-lapse, its frames
+  --run-sheet  print what one takes along: what to bring, the clock of the day, settings, cautions
+  --calendar   print the day's blocks, and moments that need a hand, as a calendar (RFC 5545)
+  --positions  print where each axis stands at each frame as CSV
+  --rs274      print a part program for rigs that read it: run it first with nothing on the arm
+  --out DIR    write every output that the plan has into DIR, and say what was written
+  --help       print this
 
 Exit code: 0 it can be shot; 1 at least one finding says 'stop'; 2 the file or the options are at fault.
 `;
 
-const PRINTS = ['json', 'frames', 'sheet'] as const;
+const PRINTS = ['json', 'frames', 'sheet', 'run-sheet', 'calendar', 'positions', 'rs274'] as const;
 
 /** An option, or the lack of one, that cannot be followed. */
 export class OptionError extends Error {}
@@ -59,6 +63,10 @@ function parsed(words: readonly string[]) {
         json: { type: 'boolean' },
         frames: { type: 'boolean' },
         sheet: { type: 'boolean' },
+        'run-sheet': { type: 'boolean' },
+        calendar: { type: 'boolean' },
+        positions: { type: 'boolean' },
+        rs274: { type: 'boolean' },
         out: { type: 'string' },
         help: { type: 'boolean', short: 'h' },
       },

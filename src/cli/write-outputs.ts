@@ -1,44 +1,84 @@
-/** Writes every output that a plan has into one folder. */
+/** Every output that a plan has: for printing one, or writing all into a folder. */
 import { existsSync } from 'node:fs';
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { serialisePlan } from '../engine/plan/parse.ts';
+import { partProgramFaults } from '../engine/plan/part-program-check.ts';
 import type { Plan } from '../engine/plan/schema.ts';
 import type { Schedule } from '../engine/schedule-types.ts';
 import { sheetOf } from '../engine/sheet/sheet.ts';
+import type { Sheet } from '../engine/sheet/types.ts';
+import { calendarText } from '../outputs/calendar.ts';
 import { fileStem } from '../outputs/file-name.ts';
 import { framesCsv } from '../outputs/frames-csv.ts';
+import { partProgram } from '../outputs/part-program/program.ts';
+import { positionsCsv } from '../outputs/positions-csv.ts';
+import { runSheet } from '../outputs/run-sheet/run-sheet.ts';
+import { runSheetText } from '../outputs/run-sheet/text.ts';
 import { scheduleJson } from '../outputs/schedule-json.ts';
 import { sheetCsv } from '../outputs/sheet-csv.ts';
 import { summaryText } from '../outputs/summary.ts';
+import type { Options } from './options.ts';
 
-type Output = [ending: string, text: string | Iterable<string>];
+/** A plan and what it comes to. */
+export interface Worked {
+  plan: Plan;
+  made: Schedule;
+  /** Exposure sheet of a stop-motion plan, worked out once; null for a time-lapse. */
+  sheet: Sheet | null;
+  /** When it is written, milliseconds of the epoch. */
+  nowMs: number;
+}
 
-const sheetOutputs = (plan: Plan): Output[] =>
-  plan.technique === 'stopMotion' ? [['sheet.csv', sheetCsv(plan, sheetOf(plan))]] : [];
+/** What a plan comes to, now. */
+export const workedOut = (plan: Plan, made: Schedule): Worked => ({
+  plan,
+  made,
+  sheet: plan.technique === 'stopMotion' ? sheetOf(plan) : null,
+  nowMs: Date.now(),
+});
+
+type Text = Iterable<string>;
+
+/** What each option prints. */
+export const PRINTED: Readonly<Record<Options['print'], (worked: Worked) => Text>> = {
+  summary: ({ plan, made, sheet }) => [summaryText(plan, made, sheet)],
+  json: ({ plan, made, sheet }) => [scheduleJson(plan, made, sheet)],
+  frames: ({ plan, made }) => framesCsv(plan, made),
+  sheet: ({ plan, made, sheet }) => (sheet ? sheetCsv(plan, sheet) : framesCsv(plan, made)),
+  'run-sheet': ({ plan, made, sheet }) => [runSheetText(runSheet(plan, made, sheet))],
+  calendar: ({ plan, made, sheet, nowMs }) => [calendarText({ plan, made, sheet, stampMs: nowMs })],
+  positions: ({ plan, made, sheet }) => positionsCsv(plan, made, sheet),
+  rs274: ({ plan, made, sheet }) => partProgram(plan, made, sheet),
+};
+
+type Output = [ending: string, text: string | Text];
+
+function outputsOf(worked: Worked): Output[] {
+  const of = (print: Options['print']) => PRINTED[print](worked);
+  return [
+    ['plan.json', serialisePlan(worked.plan)],
+    ['summary.txt', of('summary')],
+    ['schedule.json', of('json')],
+    ['frames.csv', of('frames')],
+    ...(worked.sheet ? ([['sheet.csv', of('sheet')]] as Output[]) : []),
+    ['run-sheet.txt', of('run-sheet')],
+    ['calendar.ics', of('calendar')],
+    ['positions.csv', of('positions')],
+    ...(partProgramFaults(worked.plan).length === 0 ? ([['program.ngc', of('rs274')]] as Output[]) : []),
+  ];
+}
 
 /**
- * Writes the plan with every field filled in, the summary, the schedule and the table of frames. Files of the
- * same names are replaced.
+ * Writes all outputs. Files of the same names are replaced. A plan that no part program can be written of has none.
  * @param folder - made if it is missing
  * @returns after each file, a sentence that says what was written
  * @throws the system's error if a file cannot be written
  */
-export async function* writeOutputs(
-  folder: string,
-  plan: Plan,
-  worked: Schedule,
-): AsyncGenerator<string, void, undefined> {
-  const outputs: Output[] = [
-    ['plan.json', serialisePlan(plan)],
-    ['summary.txt', summaryText(plan, worked)],
-    ['schedule.json', scheduleJson(plan, worked)],
-    ['frames.csv', framesCsv(plan, worked)],
-    ...sheetOutputs(plan),
-  ];
+export async function* writeOutputs(folder: string, worked: Worked): AsyncGenerator<string, void, undefined> {
   await mkdir(folder, { recursive: true });
-  for (const [ending, text] of outputs) {
-    const path = join(folder, `${fileStem(plan.title)}.${ending}`);
+  for (const [ending, text] of outputsOf(worked)) {
+    const path = join(folder, `${fileStem(worked.plan.title)}.${ending}`);
     const verb = existsSync(path) ? 'replaced' : 'wrote';
     await writeFile(path, text, 'utf8');
     yield `${verb} ${path}`;

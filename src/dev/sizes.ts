@@ -15,12 +15,39 @@ export interface Size {
 
 const SCRIPT = /\.js$/;
 /**
- * Parts that are fetched only when they are asked for: a place looked up or typed, a photograph read, the view of
- * days and that of the sheet, the kit, the list of plans, the plan of before, the measuring helpers, the camera path, the fields of the rig's subjects and
- * the demos but for the first. A browser test sees to it that opening the page fetches none of them.
+ * Parts that are fetched only when they are asked for. A browser test sees to it that opening the page fetches none
+ * of them.
  */
-export const ASKED_FOR =
-  /assets\/(zone|coordinates|readFrame|DaysView|SheetView|year\.worker|kit|KitBody|PlansBody|recover|measures|rigBodies|PathPanel|rig|loaf-proving|clay-snail)-[^/]*$/;
+const PARTS_ASKED_FOR = [
+  // A place looked up or typed, a photograph read.
+  'zone',
+  'coordinates',
+  'readFrame',
+  // Views.
+  'DaysView',
+  'year.worker',
+  'SheetView',
+  // Dialogs.
+  'kit',
+  'KitBody',
+  'measures',
+  'PlansBody',
+  'recover',
+  'TakeAlong',
+  // Paper.
+  'runSheetPrint',
+  'print',
+  'slices',
+  // The rig's subjects.
+  'rigBodies',
+  'PathPanel',
+  'rig',
+  // Demos but for the first.
+  'loaf-proving',
+  'clay-snail',
+];
+
+export const ASKED_FOR = new RegExp(`assets/(${PARTS_ASKED_FOR.join('|')})-[^/]*$`);
 
 /** The worker and an icon too: a browser fetches them on its own account, soon after. */
 const PART_OF_PAGE = /\.(js|css|html|svg|png|woff2|webmanifest)$/;

@@ -9,7 +9,8 @@ const when = (cause: boolean, caution: string): string[] => (cause ? [caution] :
 export function cautionsOf(plan: Plan, { rig }: Schedule): string[] {
   const { axes } = plan.rig;
   const { sources } = plan.power;
-  const moves = plan.move.mode !== 'still' && axes.length > 0;
+  // An arm's own cautions say it already.
+  const moves = plan.move.mode !== 'still' && axes.length > 0 && !rig.balance?.arm;
   return [
     ...(rig.balance ? balanceCautions(rig.balance).map(({ text }) => text) : []),
     ...when(

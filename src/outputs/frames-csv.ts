@@ -2,27 +2,7 @@
 import type { Plan } from '../engine/plan/schema.ts';
 import type { Schedule } from '../engine/schedule-types.ts';
 import { isoAt } from '../engine/time/clock.ts';
-import { CSV_LINE_END, numberCell, textCell } from './csv.ts';
-
-/** One column: its heading, and the cell of the frame with that index. */
-interface Column {
-  heading: string;
-  cell: (index: number) => string;
-}
-
-const ROWS_A_CHUNK = 2000;
-
-const numbers = (heading: string, values: ArrayLike<number>): Column => ({
-  heading,
-  cell: (index) => numberCell(values[index] ?? Number.NaN),
-});
-
-function axisColumns({ columns }: Schedule): Column[] {
-  return columns.axes.flatMap(({ name, unit, steps, stepsPerUnit }) => [
-    numbers(`${name}.steps`, steps),
-    { heading: `${name}.${unit}`, cell: (index) => numberCell((steps[index] ?? Number.NaN) / stepsPerUnit) },
-  ]);
-}
+import { axisColumns, type Column, csvTable, numberCell, numbers, textCell } from './csv.ts';
 
 /** Singles are written to a thousandth: their further digits are noise. */
 const singles = (heading: string, values: Float32Array | undefined | null): Column[] =>
@@ -70,7 +50,7 @@ function allColumns(plan: Plan, schedule: Schedule): Column[] {
     { heading: 'frame', cell: (index) => String(index + 1) },
     { heading: 'clock', cell: (index) => isoAt(startMs + elapsedMs(index), offsets) },
     numbers('elapsedS', columns.elapsedS),
-    ...axisColumns(schedule),
+    ...columns.axes.flatMap(axisColumns),
     numbers('intervalS', columns.intervalS),
     numbers('exposureS', columns.exposureS),
     ...settingColumns(schedule),
@@ -97,18 +77,5 @@ function allColumns(plan: Plan, schedule: Schedule): Column[] {
  * The headings come first: `frame` (from 1), `clock` (ISO 8601 with the local offset), `elapsedS`, for each
  * axis NAME `NAME.steps` and `NAME.mm` or `NAME.deg`, then the cycle, the sources, the card and the events.
  */
-export function* framesCsv(plan: Plan, schedule: Schedule): Generator<string, void, undefined> {
-  const columns = allColumns(plan, schedule);
-  const cells = columns.map(({ cell }) => cell);
-  const { frames } = schedule.totals;
-  yield columns.map(({ heading }) => textCell(heading)).join(',') + CSV_LINE_END;
-  for (let from = 0; from < frames; from += ROWS_A_CHUNK) {
-    let chunk = '';
-    for (let index = from; index < Math.min(from + ROWS_A_CHUNK, frames); index += 1) {
-      let record = '';
-      for (const cell of cells) record += record === '' ? cell(index) : `,${cell(index)}`;
-      chunk += record + CSV_LINE_END;
-    }
-    yield chunk;
-  }
-}
+export const framesCsv = (plan: Plan, schedule: Schedule): Generator<string, void, undefined> =>
+  csvTable(allColumns(plan, schedule), schedule.totals.frames);

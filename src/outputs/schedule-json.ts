@@ -1,7 +1,6 @@
 /** The single figures of a schedule as one JSON object; the per-frame columns are in the table of frames. */
 import type { Plan } from '../engine/plan/schema.ts';
 import type { Schedule } from '../engine/schedule-types.ts';
-import { sheetOf } from '../engine/sheet/sheet.ts';
 import type { Sheet } from '../engine/sheet/types.ts';
 
 /** JSON has no infinity and would write null for it, which means 'there is none' here. */
@@ -13,19 +12,19 @@ function finite(key: string, value: unknown): unknown {
 }
 
 /** The exposure sheet without its columns. */
-function sheetFigures(plan: Plan): Omit<Sheet, 'columns'> {
-  const { columns: _columns, ...figures } = sheetOf(plan);
+function sheetFigures({ columns: _columns, ...figures }: Sheet): Omit<Sheet, 'columns'> {
   return figures;
 }
 
 /**
  * The schedule as JSON text, indented, with a line end at the end.
+ * @param sheet - exposure sheet of a stop-motion plan, else null
  * @returns one object: `title`, `verdict`, `counts` of findings by severity, `totals`, `sources`, `cards`,
  *   `events`, `rig`, `findings`, `margins`; of a
  *   stop-motion plan also `sheet`: its shots, actions, days and totals. Energy figures of a mains source are null.
  * @throws RangeError if a figure is not finite
  */
-export function scheduleJson(plan: Plan, schedule: Schedule): string {
+export function scheduleJson(plan: Plan, schedule: Schedule, sheet: Sheet | null): string {
   const { verdict, counts, totals, sources, cards, events, rig, findings, margins } = schedule;
   const shown = {
     title: plan.title,
@@ -39,6 +38,6 @@ export function scheduleJson(plan: Plan, schedule: Schedule): string {
     findings,
     margins,
   };
-  const whole = plan.technique === 'stopMotion' ? { ...shown, sheet: sheetFigures(plan) } : shown;
+  const whole = sheet ? { ...shown, sheet: sheetFigures(sheet) } : shown;
   return `${JSON.stringify(whole, finite, 2)}\n`;
 }

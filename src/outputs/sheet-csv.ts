@@ -4,7 +4,7 @@ import { hasPass } from '../engine/sheet/passes.ts';
 import { cuesAt, exposureText, placeOf, tickAt, timecodeAt } from '../engine/sheet/texts.ts';
 import type { Sheet, SheetAxis } from '../engine/sheet/types.ts';
 import { isoAt, offsetSpans } from '../engine/time/clock.ts';
-import { CSV_LINE_END, numberCell, textCell } from './csv.ts';
+import { axisColumns, CSV_LINE_END, numberCell, textCell } from './csv.ts';
 
 /** One column: its heading, and the cell of the exposure with that index; that of a pass where it is the pass's. */
 interface Column {
@@ -13,11 +13,6 @@ interface Column {
 }
 
 const EXPOSURES_A_CHUNK = 1000;
-
-const axisColumns = ({ name, unit, steps, stepsPerUnit }: SheetAxis): Column[] => [
-  { heading: `${name}.steps`, cell: (index) => numberCell(steps[index] ?? Number.NaN) },
-  { heading: `${name}.${unit}`, cell: (index) => numberCell((steps[index] ?? Number.NaN) / stepsPerUnit) },
-];
 
 const SIDES: Readonly<Record<number, string>> = { 1: 'up', [-1]: 'down' };
 
@@ -30,7 +25,7 @@ const cuesText = (cues: readonly Cue[]): string =>
   cues.map(({ kind, text }) => `${kind}: ${text}`).join('; ');
 
 /** Clock of an instant to the second, ISO 8601 with the local offset; empty for none. */
-function clockCells(
+export function clockCells(
   { place }: Plan,
   { columns: { startMs, doneMs } }: Sheet,
 ): (ms: number | undefined) => string {

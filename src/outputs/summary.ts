@@ -5,7 +5,7 @@ import { rungWords } from '../engine/exposure/ramp-words.ts';
 import { bytes, counted, figure, seconds, withUnit } from '../engine/findings/words.ts';
 import type { Plan } from '../engine/plan/schema.ts';
 import type { AxisColumns, Schedule, SourceSummary } from '../engine/schedule-types.ts';
-import { sheetOf } from '../engine/sheet/sheet.ts';
+import type { Sheet } from '../engine/sheet/types.ts';
 import { clockAt as clockText } from '../engine/time/clock.ts';
 import { cautionsOf } from './cautions.ts';
 import { hanging, plainText, TEXT_WIDTH, wrapped } from './paragraphs.ts';
@@ -176,14 +176,17 @@ const margins = (_plan: Plan, schedule: Schedule): Row[] =>
     `${inUnit(used, unit)} of ${inUnit(available, unit)}, ${inUnit(left, unit)} left; ${when}`,
   ]);
 
-const SECTIONS: readonly [heading: string, rows: (plan: Plan, schedule: Schedule) => Row[]][] = [
+const SECTIONS: readonly [
+  heading: string,
+  rows: (plan: Plan, schedule: Schedule, sheet: Sheet | null) => Row[],
+][] = [
   ['Findings', findings],
   ['Pacing', pacing],
   ['Exposure', exposure],
   ['Cycle', cycle],
   ['Move', move],
   ['Rig', (_plan, schedule) => rigRows(schedule)],
-  ['Sheet', (plan) => (plan.technique === 'stopMotion' ? sheetRows(plan, sheetOf(plan)) : [])],
+  ['Sheet', (plan, _schedule, sheet) => (sheet ? sheetRows(plan, sheet) : [])],
   ['Power', power],
   ['Cards', storage],
   ['Events', events],
@@ -200,12 +203,13 @@ function section(heading: string, rows: readonly Row[]): string[] {
 /**
  * The schedule in plain words, at most 100 characters a line: the verdict first, then what is wrong, pacing,
  * cycle, move, power, cards, events, margins, and the cautions that the plan gives cause for.
+ * @param sheet - exposure sheet of a stop-motion plan, else null
  */
-export function summaryText(plan: Plan, schedule: Schedule): string {
+export function summaryText(plan: Plan, schedule: Schedule, sheet: Sheet | null): string {
   const lines = [
     ...wrapped(plainText(plan.title), TEXT_WIDTH),
     ...wrapped(plainText(schedule.verdict), TEXT_WIDTH),
-    ...SECTIONS.flatMap(([heading, rows]) => section(heading, rows(plan, schedule))),
+    ...SECTIONS.flatMap(([heading, rows]) => section(heading, rows(plan, schedule, sheet))),
     '',
     'Cautions',
     ...cautionsOf(plan, schedule).flatMap((caution) => hanging('-', caution, 4)),

@@ -23,6 +23,7 @@ const SECTIONS = [
   'Power',
   'Storage',
   'Place & light',
+  'Day',
 ];
 const PHONE = { width: 390, height: 844 };
 const PHONES = [PHONE, { width: 360, height: 740 }];

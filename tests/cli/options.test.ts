@@ -6,6 +6,10 @@ test.each([
   [['-'], { file: '-', print: 'summary', outDir: null }],
   [['--json', 'a.json'], { file: 'a.json', print: 'json', outDir: null }],
   [['a.json', '--frames', '--out', 'b'], { file: 'a.json', print: 'frames', outDir: 'b' }],
+  [['--run-sheet', 'a.json'], { file: 'a.json', print: 'run-sheet', outDir: null }],
+  [['--calendar', 'a.json'], { file: 'a.json', print: 'calendar', outDir: null }],
+  [['--positions', 'a.json'], { file: 'a.json', print: 'positions', outDir: null }],
+  [['--rs274', 'a.json'], { file: 'a.json', print: 'rs274', outDir: null }],
   [['--help', 'a.json'], 'help'],
 ])('%j asks for %j', (words, options) => expect(readOptions(words)).toEqual(options));
 

@@ -127,6 +127,35 @@ describe('a file at fault ends with 2 and says each fault on a line of standard 
   });
 });
 
+describe('what one takes along', () => {
+  test('is printed by its options', () => {
+    expect(run([dough, '--run-sheet']).stdout).toMatch(/^Dough: rising!\n[\s\S]*\nBring\n[\s\S]*\nClock\n/);
+    expect(run([dough, '--positions']).stdout).toMatch(/^frame,clock,elapsedS,intervalS\r\n1,2026-06-21T12/);
+    expect(run([dough, '--rs274']).stdout).toMatch(/^\(Escapement: [\s\S]*\r\nM2\r\n$/);
+  });
+
+  test('the calendar is stamped with the present', () => {
+    const before = Date.now();
+    const { stdout } = run([dough, '--calendar']);
+    const [, stamp = ''] = /DTSTAMP:(\d{8}T\d{6}Z)/.exec(stdout) ?? [];
+    const ms = Date.parse(stamp.replace(/(\d{4})(\d\d)(\d\dT\d\d)(\d\d)(\d\dZ)/, '$1-$2-$3:$4:$5'));
+    expect(ms).toBeGreaterThan(before - 1000);
+    expect(ms).toBeLessThanOrEqual(Date.now());
+  });
+
+  test('a rig of more axes than there are letters has no part program, and no file of one', () => {
+    const axes = ['N1', 'N2', 'N3', 'N4'].map((name) => ({ name }));
+    const four = saved('four.json', { title: 'Four', rig: { axes } });
+    const { status, stdout, stderr } = run([four, '--rs274']);
+    expect(stderr).toMatch(/^rig\.axes\[3\]\.word: found "auto".*; allowed: three lengths at most/);
+    expect(stdout).toBe('');
+    expect(status).toBe(2);
+    const out = join(folder, 'four');
+    expect(run([four, '--out', out]).status).toBe(0);
+    expect(readdirSync(out)).not.toContain('four.program.ngc');
+  });
+});
+
 test('options that cannot be followed end with 2', () => {
   const { status, stdout, stderr } = run(['--colour', dough]);
   expect(stderr).toMatch(/--colour/);
@@ -138,9 +167,17 @@ describe('--out', () => {
   test('writes every output into a new folder and says so on standard error', () => {
     const out = join(folder, 'new', 'out');
     const { status, stdout, stderr } = run([dough, '--json', '--out', out]);
-    const names = ['frames.csv', 'plan.json', 'schedule.json', 'summary.txt'].map(
-      (end) => `dough-rising.${end}`,
-    );
+    const ends = [
+      'calendar.ics',
+      'frames.csv',
+      'plan.json',
+      'positions.csv',
+      'program.ngc',
+      'run-sheet.txt',
+      'schedule.json',
+      'summary.txt',
+    ];
+    const names = ends.map((end) => `dough-rising.${end}`);
     expect(readdirSync(out).sort()).toEqual(names);
     for (const name of names) expect(stderr).toContain(`wrote ${join(out, name)}`);
     expect(readFileSync(join(out, 'dough-rising.schedule.json'), 'utf8')).toBe(stdout);

@@ -8,7 +8,7 @@ const plan = planOf({
   power: { sources: [{ name: 'Pack' }, { name: 'Wall', kind: 'mains' }], loads: [] },
 });
 const worked = schedule(plan);
-const printed = JSON.parse(scheduleJson(plan, worked));
+const printed = JSON.parse(scheduleJson(plan, worked, null));
 
 describe('the schedule as JSON', () => {
   test('has the single figures, each a number or an ISO time with its offset', () => {
@@ -38,6 +38,6 @@ describe('the schedule as JSON', () => {
   test('has null for the energy of the mains, and refuses other figures that JSON cannot hold', () => {
     expect(printed.sources[1]).toMatchObject({ kind: 'mains', ratedWh: null, usableWh: null });
     const endless = { ...worked, totals: { ...worked.totals, energyWh: Number.POSITIVE_INFINITY } };
-    expect(() => scheduleJson(plan, endless)).toThrow('energyWh is Infinity');
+    expect(() => scheduleJson(plan, endless, null)).toThrow('energyWh is Infinity');
   });
 });

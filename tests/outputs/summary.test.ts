@@ -1,12 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import type { Plan } from '../../src/engine/plan/schema.ts';
 import { schedule } from '../../src/engine/schedule.ts';
+import { sheetOf } from '../../src/engine/sheet/sheet.ts';
 import { cautionsOf } from '../../src/outputs/cautions.ts';
 import { hanging, TEXT_WIDTH, wrapped } from '../../src/outputs/paragraphs.ts';
 import { summaryText } from '../../src/outputs/summary.ts';
 import { planOf } from './plans.ts';
 
-const summaryOf = (plan: Plan): string => summaryText(plan, schedule(plan));
+const summaryOf = (plan: Plan): string =>
+  summaryText(plan, schedule(plan), plan.technique === 'stopMotion' ? sheetOf(plan) : null);
 
 // Worked by hand: 12 s x 25 fps = 300 frames; 2400 s / 299 = 8.03 s, so 8 s; 2400 / 8 + 1 = 301 frames.
 // One frame: 6000 x 4000 px x 14 bit / 8 = 42 MB; 301 of them 12.6 GB.

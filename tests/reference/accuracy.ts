@@ -1,11 +1,13 @@
 /** Prints every outside check with its worst error, and puts the table into README.md between its markers. */
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { measureBalance } from './balance/measure.ts';
+import { measureCalendar } from './calendar/measure.ts';
 import { measureClock } from './clock/measure.ts';
 import { measureEase } from './ease/measure.ts';
 import { measureEnergy } from './energy/measure.ts';
 import { measureExposure } from './exposure/measure.ts';
 import { measureLight } from './light/measure.ts';
+import { measurePartProgram } from './part-program/measure.ts';
 import { measurePath } from './path/measure.ts';
 import { measureProfile } from './profile/measure.ts';
 import { measureRinging } from './ringing/measure.ts';
@@ -32,6 +34,8 @@ const SUBJECTS: Readonly<Record<string, () => Row[]>> = {
   Energy: measureEnergy,
   Storage: measureStorage,
   'Exposure sheet': measureSheet,
+  'Part program': measurePartProgram,
+  Calendar: measureCalendar,
 };
 
 const START = '<!-- accuracy:start -->';

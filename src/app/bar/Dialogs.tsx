@@ -35,11 +35,27 @@ const KitDialog = () => (
   </Dialog>
 );
 
+const TakeAlong = fetched('What one takes along', () =>
+  import('../along/TakeAlong.tsx').then((part) => part.TakeAlong),
+);
+
+const AlongDialog = () => (
+  <Dialog title="Take along">
+    <Suspense>
+      <TakeAlong />
+    </Suspense>
+    <div className="row">
+      <CloseButton />
+    </div>
+  </Dialog>
+);
+
 export default function Dialogs() {
   const dialog = useView((view) => view.dialog);
   if (dialog === 'new') return <NewDialog />;
   if (dialog === 'keys') return <KeysDialog />;
   if (dialog === 'kit') return <KitDialog />;
   if (dialog === 'plans') return <PlansDialog />;
+  if (dialog === 'along') return <AlongDialog />;
   return dialog === 'faults' ? <FaultsDialog /> : null;
 }

@@ -32,6 +32,7 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['Ctrl or Cmd Z', 'Undo; with Shift redo'],
   ['Ctrl or Cmd S', 'Save the plan as a file'],
   ['Ctrl or Cmd O', 'Open a plan file'],
+  ['Ctrl or Cmd P', 'Print: on the plan the run sheet, on the sheet the sheet'],
 ];
 
 export function KeysDialog() {

@@ -145,6 +145,12 @@ const Demos = () =>
     </button>
   ));
 
+const AlongButton = () => (
+  <button type="button" onClick={() => showDialog('along')}>
+    Take along
+  </button>
+);
+
 /** The same where the menu would hide it. */
 function Unsaved() {
   return useSaving() === 'kept' ? null : (
@@ -180,6 +186,7 @@ export function TopBar() {
             Open
           </button>
           <SaveButton />
+          <AlongButton />
           <button type="button" onClick={kit}>
             Kit
           </button>
@@ -208,6 +215,7 @@ export function TopBar() {
             Open a plan file
           </button>
           <SaveButton />
+          <AlongButton />
           <button type="button" onClick={kit}>
             Kit
           </button>

@@ -34,15 +34,21 @@ export function allGearIn(plan: Plan, kind: KitKind): Gear[] {
   return Array.from({ length: count }, (_, index) => gearIn(plan, kind, index));
 }
 
-/** A source that the plan does not have feeds nothing. */
-const fitting = (plan: Plan, { kind, figures }: Gear): Figures =>
-  kind === 'axis' && !plan.power.sources.some(({ name }) => name === figures.source)
-    ? { ...figures, source: null }
-    : figures;
+/** A source that the plan does not have feeds nothing; a letter that another axis has in part programs is given up. */
+function fitting(plan: Plan, { kind, figures }: Gear, index: number): Figures {
+  if (kind !== 'axis') return figures;
+  const { source, word } = figures;
+  const taken = plan.rig.axes.some((axis, i) => i !== index && axis.word === word);
+  return {
+    ...figures,
+    source: plan.power.sources.some((own) => own.name === source) ? (source ?? null) : null,
+    word: taken ? 'auto' : (word ?? 'auto'),
+  };
+}
 
 /** Titles of the fields in which a piece of gear differs from the plan's member at `index`. */
 export const differencesFrom = (plan: Plan, gear: Gear, index = 0): string[] =>
-  differences(gear.kind, fitting(plan, gear), figuresIn(plan, gear.kind, index));
+  differences(gear.kind, fitting(plan, gear, index), figuresIn(plan, gear.kind, index));
 
 /** Where gear of that name stands in the plan's list; -1 if it does not, or if the plan has just one. */
 export const placeOf = (plan: Plan, { kind, name }: Gear): number => {
@@ -61,7 +67,7 @@ export function isIn(plan: Plan, gear: Gear): boolean {
 /** Puts gear in the place of the plan's own: of the member at `index`, under the name it has there. */
 export function replacing(plan: Plan, gear: Gear, index = 0): Edit[] {
   const { fields, list, name } = KINDS[gear.kind];
-  const figures = fitting(plan, gear);
+  const figures = fitting(plan, gear, index);
   const edits = fields.map((field): Edit => [memberField(gear.kind, field, index), figures[figureOf(field)]]);
   return list === null && name !== null ? [[name, gear.name], ...edits] : edits;
 }
@@ -74,6 +80,6 @@ export const nameOnceIn = (plan: Plan, { kind, name }: Gear): string =>
 export function adding(plan: Plan, gear: Gear): Edit[] {
   const { list } = KINDS[gear.kind];
   if (list === null) return replacing(plan, gear);
-  const member = { name: nameOnceIn(plan, gear), ...fitting(plan, gear) };
+  const member = { name: nameOnceIn(plan, gear), ...fitting(plan, gear, -1) };
   return [[list, [...membersOf(plan, list), member]]];
 }

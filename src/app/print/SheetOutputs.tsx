@@ -4,15 +4,8 @@ import { useStore } from 'zustand';
 import { plural } from '../format/numbers.ts';
 import { usePlan } from '../store/plan.ts';
 import { saveCsv } from './csv.ts';
-import {
-  dropAsk,
-  openPrint,
-  type PrintChoice,
-  printChoice,
-  printingStore,
-  printsSheet,
-  takeAway,
-} from './printing.ts';
+import { takeAway } from './paper.ts';
+import { dropAsk, openPrint, type PrintChoice, printChoice, printingStore, printsSheet } from './printing.ts';
 import './print.css';
 
 /** Makes the browser print the sheet as long as the component is on screen. */

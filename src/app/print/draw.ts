@@ -4,17 +4,7 @@
  */
 import { documentName, type PrintDocument, type PrintList, type PrintRow } from './document.ts';
 import { BOX_MM, type FittedColumn, type FittedTable, fitTables } from './fit.ts';
-
-function make<Tag extends keyof HTMLElementTagNameMap>(
-  tag: Tag,
-  className: string | null,
-  ...parts: (Node | string)[]
-): HTMLElementTagNameMap[Tag] {
-  const element = document.createElement(tag);
-  if (className) element.className = className;
-  element.append(...parts);
-  return element;
-}
+import { make } from './make.ts';
 
 const SIDES: Readonly<Record<number, string>> = { 1: 'p-up', [-1]: 'p-down' };
 

@@ -1,6 +1,6 @@
 /**
- * Puts the sheet on paper. What is printed is drawn beside the page and shown in print only, in place of the page.
- * By the button or its keys it is drawn in slices before the browser prints; by the browser's own menu at once.
+ * Puts the sheet on paper. By the button or its keys it is drawn in slices before the browser prints; by the browser's
+ * own menu at once.
  */
 import { createStore } from 'zustand/vanilla';
 import { sheetedNow } from '../sheet/sheeted.ts';
@@ -18,6 +18,7 @@ import {
 } from './exposureDocument.ts';
 import { pagesOf } from './fit.ts';
 import { frameDocument } from './frameDocument.ts';
+import { type Drawn, printNow, printsInstead } from './paper.ts';
 import { atOnce, inSlices } from './slices.ts';
 
 /** More pages than this, and one is asked first. */
@@ -63,38 +64,6 @@ function frameChoices(): PrintChoice[] {
 const choices = (): PrintChoice[] =>
   currentPlan().technique === 'stopMotion' ? exposureChoices() : frameChoices();
 
-let sheet: HTMLElement | null = null;
-/** Drawn already for what the browser is about to print. */
-let ready = false;
-let titleBefore: string | null = null;
-
-const CLASS = 'prints-sheet';
-
-function put(drawn: HTMLElement, of: PrintDocument): void {
-  takeAway();
-  sheet = drawn;
-  document.body.append(drawn);
-  document.documentElement.classList.add(CLASS);
-  document.documentElement.style.setProperty('--print-title', JSON.stringify(documentName(of)));
-  // Names the file that one prints to, and the pages where a browser has its own heads.
-  titleBefore = document.title;
-  document.title = documentName(of);
-}
-
-function restoreTitle(): void {
-  if (titleBefore !== null) document.title = titleBefore;
-  titleBefore = null;
-}
-
-/** Takes the sheet for paper out of the page. */
-export function takeAway(): void {
-  restoreTitle();
-  sheet?.remove();
-  sheet = null;
-  ready = false;
-  document.documentElement.classList.remove(CLASS);
-}
-
 /** Draws a document and prints it. */
 export async function printChoice({ pages, document: of }: PrintChoice): Promise<void> {
   printingStore.setState({ asked: null, drawing: pages });
@@ -103,9 +72,7 @@ export async function printChoice({ pages, document: of }: PrintChoice): Promise
   printingStore.setState({ drawing: 0 });
   // Edited meanwhile: what was asked for is out of date.
   if (currentPlan() !== plan) return;
-  put(drawn, of);
-  ready = true;
-  print();
+  printNow(drawn, documentName(of));
 }
 
 /** Prints the sheet; asks first if it is long. */
@@ -120,33 +87,11 @@ export function openPrint(): void {
 
 export const dropAsk = (): void => printingStore.setState({ asked: null });
 
-function beforePrint(): void {
-  if (ready) return;
+/** Draws the first choice at once, for the browser's own menu. */
+function firstChoice(): Drawn | null {
   const [first] = choices();
-  if (first) put(atOnce(drawDocument(first.document)), first.document);
-}
-
-function afterPrint(): void {
-  ready = false;
-  restoreTitle();
-}
-
-function onKeyDown(event: KeyboardEvent): void {
-  const { key, ctrlKey, metaKey, altKey, shiftKey } = event;
-  if (key.toLowerCase() !== 'p' || !(ctrlKey || metaKey) || altKey || shiftKey) return;
-  event.preventDefault();
-  openPrint();
+  return first ? { drawn: atOnce(drawDocument(first.document)), name: documentName(first.document) } : null;
 }
 
 /** Prints the sheet instead of the page from now on. @returns how to end that */
-export function printsSheet(): () => void {
-  addEventListener('beforeprint', beforePrint);
-  addEventListener('afterprint', afterPrint);
-  addEventListener('keydown', onKeyDown);
-  return () => {
-    removeEventListener('beforeprint', beforePrint);
-    removeEventListener('afterprint', afterPrint);
-    removeEventListener('keydown', onKeyDown);
-    takeAway();
-  };
-}
+export const printsSheet = (): (() => void) => printsInstead(firstChoice, openPrint);

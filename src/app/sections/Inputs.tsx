@@ -14,6 +14,7 @@ const TITLES: readonly (readonly [SectionId, string])[] = [
   ['power', 'Power'],
   ['storage', 'Storage'],
   ['place', 'Place & light'],
+  ['day', 'Day'],
   ['notes', 'Notes'],
 ];
 

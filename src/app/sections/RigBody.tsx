@@ -9,6 +9,7 @@ import { addAxis, kindName, removeAxis, renameAxis } from '../store/members.ts';
 import { usePlan } from '../store/plan.ts';
 import { act } from './act.ts';
 import { Member } from './Member.tsx';
+import { PartProgramFields } from './PartProgramFields.tsx';
 import { Caution, More } from './parts.tsx';
 import { RigPlace } from './RigPlace.tsx';
 import { axisUnitText, facts } from './summary.ts';
@@ -64,6 +65,7 @@ function AxisBlock({ axis, index }: { axis: Axis; index: number }) {
         )}
         {figure('torqueNm')}
         {figure('driveEfficiencyShare')}
+        <Choice path={`${path}.word`} />
       </More>
       <KeepInKit kind="axis" index={index} name={axis.name} />
     </Member>
@@ -88,6 +90,7 @@ export function RigBody() {
         ))}
       </div>
       <RigPlace />
+      {axes.length > 0 && <PartProgramFields />}
       <KeepLine kinds={['arm']} />
       <Caution>
         Loaded arms and counterweights fall and pinch: stay from under them, weigh the stand down, tether what

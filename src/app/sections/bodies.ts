@@ -5,6 +5,7 @@ import type { SectionId } from '../store/view.ts';
 import { CameraBody } from './CameraBody.tsx';
 import { ClipBody } from './ClipBody.tsx';
 import { CycleBody } from './CycleBody.tsx';
+import { DayBody } from './DayBody.tsx';
 import { ExposureBody } from './ExposureBody.tsx';
 import { MoveBody } from './MoveBody.tsx';
 import { NotesBody } from './NotesBody.tsx';
@@ -29,6 +30,7 @@ const BODIES: Readonly<Record<SectionId, FunctionComponent>> = {
   power: PowerBody,
   storage: StorageBody,
   place: PlaceBody,
+  day: DayBody,
   notes: NotesBody,
 };
 

@@ -146,6 +146,18 @@ const place: Summary = ({ place: { name, zone }, start, light }, { totals: { fir
     lightText(light),
   );
 
+const day: Summary = ({ technique, day: own }) => {
+  const bring = own.bring.length > 0 && `${own.bring.length} more to bring`;
+  if (technique === 'stopMotion') return facts('Hours are on the sheet', bring);
+  const before =
+    own.travelMin + own.setUpMin + own.balanceMin + own.rehearsalMin + own.testFramesMin + own.inHandMin;
+  return facts(
+    `${durationText(before * 60)} before the first frame`,
+    `${durationText((own.packUpMin + own.travelMin) * 60)} after the last`,
+    bring,
+  );
+};
+
 const notes: Summary = (plan) => plan.notes.trim().split('\n')[0]?.slice(0, 120) || 'None';
 
 /** The line of each section. */
@@ -160,6 +172,7 @@ export const SUMMARIES: Readonly<Record<SectionId, Summary>> = {
   power,
   storage,
   place,
+  day,
   notes,
 };
 

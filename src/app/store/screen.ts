@@ -10,7 +10,7 @@ export const SCREENS = [
 ] as const;
 export type Screen = (typeof SCREENS)[number]['id'];
 
-const screenNow = (): Screen => SCREENS.find(({ id }) => location.hash === `#${id}`)?.id ?? 'plan';
+export const screenNow = (): Screen => SCREENS.find(({ id }) => location.hash === `#${id}`)?.id ?? 'plan';
 
 function subscribe(changed: () => void): () => void {
   addEventListener('hashchange', changed);

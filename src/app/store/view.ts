@@ -15,6 +15,7 @@ export const SECTIONS = [
   'power',
   'storage',
   'place',
+  'day',
   'notes',
 ] as const;
 export type SectionId = (typeof SECTIONS)[number];
@@ -33,7 +34,7 @@ interface View {
   /** Column index of the frame whose cycle is drawn; null for the longest. */
   cycleFrame: number | null;
   open: Readonly<Partial<Record<SectionId, boolean>>>;
-  dialog: 'new' | 'keys' | 'faults' | 'kit' | 'plans' | null;
+  dialog: 'new' | 'keys' | 'faults' | 'kit' | 'plans' | 'along' | null;
   kit: KitAsk;
   /** How many plans have been opened in this tab. */
   opened: number;

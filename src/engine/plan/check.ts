@@ -3,6 +3,7 @@ import { IANAZone } from 'luxon';
 import { paceOf } from '../pacing/pacing.ts';
 import { MAX_FRAMES, MAX_RUN_S } from './constants.ts';
 import { type Fault, foundText } from './fault.ts';
+import { triggerLineFaults, wordFaults } from './part-program-check.ts';
 import type { Keyframe, Plan, Track } from './schema.ts';
 import { sheetFaults } from './sheet-check.ts';
 
@@ -217,6 +218,8 @@ export function crossFaults(plan: Plan): Fault[] {
     ...pacingFaults(plan),
     ...repeatedNames(plan.rig.axes, 'rig.axes'),
     ...axisFaults(plan),
+    ...wordFaults(plan),
+    ...triggerLineFaults(plan),
     ...trackFaults(plan, plan.move.tracks, 'move.tracks'),
     ...plan.sheet.shots.flatMap(({ tracks }, s) => trackFaults(plan, tracks, `sheet.shots[${s}].tracks`)),
     ...sheetFaults(plan),

@@ -56,6 +56,15 @@ describe('taken into a plan', () => {
     expect(isIn(plan, gear('camera', { name: 'Second body', figures }))).toBe(true);
   });
 
+  test('an axis gives its letter in part programs up if another has it', () => {
+    const figures = { ...gear('axis').figures, word: 'Y' };
+    const kept = gear('axis', { name: 'Second slide', figures });
+    const plan = made(adding(made(adding(testPlan(), kept)), kept));
+    expect(plan.rig.axes.slice(-2).map(({ word }) => word)).toEqual(['Y', 'auto']);
+    expect(made(replacing(plan, kept, 2)).rig.axes[2]?.word).toBe('Y');
+    expect(made(replacing(plan, kept, 1)).rig.axes[1]?.word).toBe('auto');
+  });
+
   test('a lens brings its focal length, and no name', () => {
     const plan = made(replacing(testPlan(), gear('lens', { name: 'Long', figures: { focalLengthMm: 135 } })));
     expect(plan.camera).toEqual({ ...testPlan().camera, focalLengthMm: 135 });
