@@ -6,7 +6,7 @@ import { App } from './App.tsx';
 import { Missing } from './fetched.tsx';
 import { Safety } from './Safety.tsx';
 import { keptPlan, startKeeping } from './store/autosave.ts';
-import { demoPlan, FIRST_DEMO, openDemo } from './store/files.ts';
+import { demoPlan, FIRST_DEMO, openDemo, showPartMissing } from './store/files.ts';
 import { startWith } from './store/plan.ts';
 import './styles/index.css';
 
@@ -24,6 +24,15 @@ async function openFirst(): Promise<void> {
   history.replaceState(null, '', location.pathname + location.hash);
 }
 
+/** A plan may come in the fragment of the address; what reads it is fetched only then. */
+function openLinked(): void {
+  if (!/^#p\d/.test(location.hash)) return;
+  import('./share/openLink.ts').then(
+    ({ openLink }) => openLink(),
+    () => showPartMissing('The link'),
+  );
+}
+
 async function start(root: Root): Promise<void> {
   try {
     await openFirst();
@@ -33,6 +42,8 @@ async function start(root: Root): Promise<void> {
     return;
   }
   startKeeping();
+  addEventListener('hashchange', openLinked);
+  openLinked();
   root.render(
     <StrictMode>
       <Safety>

@@ -9,6 +9,13 @@ import { NewDialog } from './NewDialog.tsx';
 
 const KitBody = fetched('The kit', () => import('../kit/KitBody.tsx').then((part) => part.KitBody));
 
+const ShareDialog = fetched('The share dialog', () =>
+  import('../share/ShareDialog.tsx').then((part) => part.default),
+);
+const LinkDialog = fetched('The plan in the link', () =>
+  import('../share/LinkDialog.tsx').then((part) => part.default),
+);
+
 const KitDialog = () => (
   <Dialog title="Kit" className="kit">
     <Suspense fallback={<div className="kit-body" />}>
@@ -25,5 +32,7 @@ export default function Dialogs() {
   if (dialog === 'new') return <NewDialog />;
   if (dialog === 'keys') return <KeysDialog />;
   if (dialog === 'kit') return <KitDialog />;
+  if (dialog === 'share') return <ShareDialog />;
+  if (dialog === 'link') return <LinkDialog />;
   return dialog === 'faults' ? <FaultsDialog /> : null;
 }

@@ -145,6 +145,7 @@ export function TopBar() {
   const picker = useRef<HTMLInputElement>(null);
   const pick = () => picker.current?.click();
   const newPlan = () => showDialog('new');
+  const share = () => showDialog('share');
   const kit = () => showKit();
   return (
     <header className="top">
@@ -163,6 +164,9 @@ export function TopBar() {
             Open
           </button>
           <SaveButton />
+          <button type="button" onClick={share}>
+            Share
+          </button>
           <button type="button" onClick={kit}>
             Kit
           </button>
@@ -188,6 +192,9 @@ export function TopBar() {
             Open a plan file
           </button>
           <SaveButton />
+          <button type="button" onClick={share}>
+            Share
+          </button>
           <button type="button" onClick={kit}>
             Kit
           </button>
