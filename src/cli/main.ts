@@ -11,6 +11,7 @@ import type { Schedule } from '../engine/schedule-types.ts';
 import { sheetOf } from '../engine/sheet/sheet.ts';
 import { framesCsv } from '../outputs/frames-csv.ts';
 import { scheduleJson } from '../outputs/schedule-json.ts';
+import { isPlanLink, LONGEST_FRAGMENT, OFTEN_CUT, planFragment, readLink } from '../outputs/share-link.ts';
 import { sheetCsv } from '../outputs/sheet-csv.ts';
 import { summaryText } from '../outputs/summary.ts';
 import { OptionError, type Options, readOptions, USAGE } from './options.ts';
@@ -42,6 +43,7 @@ async function print(pieces: Iterable<string>): Promise<void> {
 }
 
 async function readText(file: string): Promise<string> {
+  if (isPlanLink(file)) return file;
   if (file !== '-') return readFile(pathFrom(file), 'utf8');
   process.stdin.setEncoding('utf8');
   let text = '';
@@ -56,6 +58,19 @@ function printed(options: Options, plan: Plan, worked: Schedule): Iterable<strin
   return [options.print === 'json' ? scheduleJson(plan, worked) : summaryText(plan, worked)];
 }
 
+/** The link to the plan; says so where it may not arrive whole. */
+async function linkText(plan: Plan, page: string): Promise<string> {
+  const link = page + (await planFragment(plan));
+  const { length } = link;
+  if (length > LONGEST_FRAGMENT)
+    complain(
+      `The link has ${length} characters, more than the ${LONGEST_FRAGMENT} read: share the file instead`,
+    );
+  else if (length > OFTEN_CUT)
+    complain(`The link has ${length} characters, which many programs cut: share the file instead`);
+  return `${link}\n`;
+}
+
 async function run(options: Options): Promise<number> {
   let text: string;
   try {
@@ -64,7 +79,7 @@ async function run(options: Options): Promise<number> {
     complain(`${options.file} cannot be read: ${reason(error)}`);
     return AT_FAULT;
   }
-  const parsed = parsePlan(text);
+  const parsed = isPlanLink(text) ? await readLink(text) : parsePlan(text);
   if (!parsed.ok) {
     for (const fault of parsed.faults) complain(faultSentence(fault));
     return AT_FAULT;
@@ -79,7 +94,11 @@ async function run(options: Options): Promise<number> {
       return AT_FAULT;
     }
   }
-  await print(printed(options, parsed.plan, worked));
+  await print(
+    options.print === 'link'
+      ? [await linkText(parsed.plan, options.page)]
+      : printed(options, parsed.plan, worked),
+  );
   return worked.counts.stop > 0 ? STOPPED : SHOOTABLE;
 }
 

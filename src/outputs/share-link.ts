@@ -18,8 +18,8 @@ export const OFTEN_CUT = 8000;
 
 const FRAGMENT = /#p(\d{1,9})\.(\S*)$/;
 
-/** Whether a text ends in the fragment of a plan, of whichever version. */
-export const isPlanLink = (text: string): boolean => FRAGMENT.test(text.trim());
+/** Whether a text is a link that carries a plan, of whichever version, or its fragment; a plan file is none. */
+export const isPlanLink = (text: string): boolean => /^[^\s{]*#p\d{1,9}\.\S*$/.test(text.trim());
 
 /** The fragment that carries a plan, `#` included. It may be longer than {@link LONGEST_FRAGMENT}. */
 export const planFragment = async (plan: Plan): Promise<string> =>

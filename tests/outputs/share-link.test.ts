@@ -93,6 +93,8 @@ describe('a link that was made before', () => {
 describe('a link at fault is named', () => {
   test('of no plan', async () => {
     expect(isPlanLink('#days')).toBe(false);
+    expect(isPlanLink('{"notes":"#p1.abc"}')).toBe(false);
+    expect(isPlanLink(' https://example.org/#p1.abc\n')).toBe(true);
     expect(await faultOf('#days')).toMatchObject({ path: 'link', found: 'no plan' });
   });
 
