@@ -123,7 +123,7 @@ export const fileNameOf = (title: string): string => `${fileStem(title)}.json`;
 /** Hands text over as a file; a long one in pieces. */
 export function handOver(
   fileName: string,
-  text: string | readonly string[],
+  text: string | readonly BlobPart[],
   type = 'application/json',
 ): void {
   const url = URL.createObjectURL(new Blob(typeof text === 'string' ? [text] : [...text], { type }));
