@@ -9,6 +9,7 @@ import type { Plan } from '../engine/plan/schema.ts';
 import { schedule } from '../engine/schedule.ts';
 import type { Schedule } from '../engine/schedule-types.ts';
 import { sheetOf } from '../engine/sheet/sheet.ts';
+import { cleanLine } from '../outputs/clean.ts';
 import { framesCsv } from '../outputs/frames-csv.ts';
 import { scheduleJson } from '../outputs/schedule-json.ts';
 import { isPlanLink, LONGEST_FRAGMENT, OFTEN_CUT, planFragment, readLink } from '../outputs/share-link.ts';
@@ -81,7 +82,7 @@ async function run(options: Options): Promise<number> {
   }
   const parsed = isPlanLink(text) ? await readLink(text) : parsePlan(text);
   if (!parsed.ok) {
-    for (const fault of parsed.faults) complain(faultSentence(fault));
+    for (const fault of parsed.faults) complain(cleanLine(faultSentence(fault)));
     return AT_FAULT;
   }
   const worked = schedule(parsed.plan);

@@ -14,6 +14,9 @@ const REPLACEMENT = '\uFFFD';
 /** The text with each character that acts replaced by U+FFFD: what is in it is seen, and nothing happens. */
 export const cleanText = (text: string): string => text.replace(ACTING, REPLACEMENT);
 
+/** The same in one line. */
+export const cleanLine = (text: string): string => cleanText(text).replace(/\s+/g, ' ');
+
 /** JSON text with those characters escaped: it reads the same. */
 export const cleanJson = (json: string): string =>
   json.replace(ACTING, (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`);

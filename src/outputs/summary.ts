@@ -8,6 +8,7 @@ import type { AxisColumns, Schedule, SourceSummary } from '../engine/schedule-ty
 import { sheetOf } from '../engine/sheet/sheet.ts';
 import { clockAt as clockText } from '../engine/time/clock.ts';
 import { cautionsOf } from './cautions.ts';
+import { cleanText } from './clean.ts';
 import { hanging, plainText, TEXT_WIDTH, wrapped } from './paragraphs.ts';
 import { rigRows } from './rig-rows.ts';
 import { sheetRows } from './sheet-rows.ts';
@@ -210,5 +211,5 @@ export function summaryText(plan: Plan, schedule: Schedule): string {
     'Cautions',
     ...cautionsOf(plan, schedule).flatMap((caution) => hanging('-', caution, 4)),
   ];
-  return `${lines.join('\n')}\n`;
+  return `${cleanText(lines.join('\n'))}\n`;
 }
