@@ -136,6 +136,32 @@ describe('a link at fault is named', () => {
     expect((await faultOf(bomb))?.found).toBe('more than 4000000 characters of plan');
   });
 
+  test('and little more is inflated than a plan may have', async () => {
+    let inflated = 0;
+    const Inflater = DecompressionStream;
+    const counted = class {
+      readonly readable: ReadableStream;
+      readonly writable: WritableStream;
+      constructor(format: CompressionFormat) {
+        const { readable, writable } = new Inflater(format);
+        const counter = new TransformStream<Uint8Array, Uint8Array>({
+          transform(chunk, sink) {
+            inflated += chunk.length;
+            sink.enqueue(chunk);
+          },
+        });
+        this.readable = readable.pipeThrough(counter as never);
+        this.writable = writable;
+      }
+    };
+    vi.stubGlobal('DecompressionStream', counted);
+    await faultOf(await linkOf(`{"notes":"${'a'.repeat(40_000_000)}"}`));
+    vi.unstubAllGlobals();
+    expect(inflated).toBeGreaterThan(4_000_000);
+    // A piece of 1024 bytes makes a megabyte at most, and a few are on their way.
+    expect(inflated).toBeLessThan(12_000_000);
+  });
+
   test('that is no text', async () => {
     const { deflateSync } = await import('node:zlib');
     const word = deflateSync(Buffer.from([0xff, 0xfe, 0xc3])).toString('base64url');
