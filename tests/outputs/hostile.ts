@@ -37,7 +37,7 @@ export const hostileLapse = (text: string): Plan =>
     camera: { name: text },
     trigger: { name: text },
     light: { kind: 'sky' },
-    pacing: { workedOut: 'clip', eventS: 3600, intervalS: 1 },
+    pacing: { workedOut: 'clip', eventS: 120, intervalS: 1 },
     rig: { axes: [{ name: text, source: text, holdW: 1, moveW: 5, torqueNm: 0.1 }] },
     move: {
       mode: 'moveShootMove',
