@@ -18,6 +18,14 @@ const POLICY = [
   "form-action 'none'",
 ].join('; ');
 
+/** What a server can say besides: only there a page can forbid that others frame it. */
+const HEADERS = {
+  'Content-Security-Policy': `${POLICY}; frame-ancestors 'none'`,
+  'X-Content-Type-Options': 'nosniff',
+  'Referrer-Policy': 'no-referrer',
+  'Cross-Origin-Opener-Policy': 'same-origin',
+};
+
 /** The built page carries its policy itself, wherever it is served from. */
 const policy: Plugin = {
   name: 'content-security-policy',
@@ -47,7 +55,7 @@ export default defineConfig({
       output: { codeSplitting: { groups: [{ name: 'first', tags: ['$initial'] }] } },
     },
   },
-  preview: { headers: { 'Content-Security-Policy': POLICY } },
+  preview: { headers: HEADERS },
   test: {
     projects: [
       // The page keeps its state in modules, so that each of its files needs a world of its own. Nothing else does:

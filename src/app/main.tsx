@@ -5,7 +5,7 @@ import type { Plan } from '../engine/plan/schema.ts';
 import { App } from './App.tsx';
 import { Missing } from './fetched.tsx';
 import { Safety } from './Safety.tsx';
-import { demoOf, demoPlan, FIRST_DEMO, openDemo } from './store/files.ts';
+import { demoOf, demoPlan, FIRST_DEMO, openDemo, showPartMissing } from './store/files.ts';
 import { startWith } from './store/plan.ts';
 import { setSaving } from './store/saving.ts';
 import { keptPlan, tabDemo } from './store/shelf.ts';
@@ -26,6 +26,15 @@ async function openFirst(): Promise<void> {
   history.replaceState(null, '', location.pathname + location.hash);
 }
 
+/** A plan may come in the fragment of the address; what reads it is fetched only then. */
+function openLinked(): void {
+  if (!/^#p\d/.test(location.hash)) return;
+  import('./share/openLink.ts').then(
+    ({ openLink }) => openLink(),
+    () => showPartMissing('The link'),
+  );
+}
+
 async function start(root: Root): Promise<void> {
   // Fetched beside: nothing has to be written before something has been typed.
   const keeping = import('./store/keeping.ts');
@@ -37,6 +46,8 @@ async function start(root: Root): Promise<void> {
     return;
   }
   keeping.then((part) => part.startKeeping()).catch(() => setSaving('refused'));
+  addEventListener('hashchange', openLinked);
+  openLinked();
   root.render(
     <StrictMode>
       <Safety>

@@ -7,8 +7,11 @@ import { faultSentence } from '../engine/plan/faults.ts';
 import { parsePlan } from '../engine/plan/parse.ts';
 import { partProgramFaults } from '../engine/plan/part-program-check.ts';
 import { schedule } from '../engine/schedule.ts';
+import { cleanLine } from '../outputs/clean.ts';
+import { isPlanLink, readLink } from '../outputs/share-link.ts';
 import { OptionError, type Options, readOptions, USAGE } from './options.ts';
-import { PRINTED, workedOut, writeOutputs } from './write-outputs.ts';
+import { PRINTED } from './printed.ts';
+import { workedOut, writeOutputs } from './write-outputs.ts';
 
 const SHOOTABLE = 0;
 const STOPPED = 1;
@@ -27,7 +30,7 @@ const complain = (sentence: string): void => {
 const reason = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 /** Prints in pieces, as fast as they are taken. A reader that has seen enough, such as `head`, is no error. */
-async function print(pieces: Iterable<string>): Promise<void> {
+async function print(pieces: Iterable<string> | AsyncIterable<string>): Promise<void> {
   try {
     await pipeline(Readable.from(pieces), process.stdout, { end: false });
   } catch (error) {
@@ -36,6 +39,7 @@ async function print(pieces: Iterable<string>): Promise<void> {
 }
 
 async function readText(file: string): Promise<string> {
+  if (isPlanLink(file)) return file;
   if (file !== '-') return readFile(pathFrom(file), 'utf8');
   process.stdin.setEncoding('utf8');
   let text = '';
@@ -51,15 +55,15 @@ async function run(options: Options): Promise<number> {
     complain(`${options.file} cannot be read: ${reason(error)}`);
     return AT_FAULT;
   }
-  const parsed = parsePlan(text);
+  const parsed = isPlanLink(text) ? await readLink(text) : parsePlan(text);
   if (!parsed.ok) {
-    for (const fault of parsed.faults) complain(faultSentence(fault));
+    for (const fault of parsed.faults) complain(cleanLine(faultSentence(fault)));
     return AT_FAULT;
   }
   const { plan } = parsed;
   const refused = options.print === 'rs274' ? partProgramFaults(plan) : [];
   if (refused.length > 0) {
-    for (const fault of refused) complain(faultSentence(fault));
+    for (const fault of refused) complain(cleanLine(faultSentence(fault)));
     return AT_FAULT;
   }
   const made = schedule(plan);
@@ -72,7 +76,7 @@ async function run(options: Options): Promise<number> {
       return AT_FAULT;
     }
   }
-  await print(PRINTED[options.print](worked));
+  await print(PRINTED[options.print](worked, options));
   return made.counts.stop > 0 ? STOPPED : SHOOTABLE;
 }
 

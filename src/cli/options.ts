@@ -3,32 +3,36 @@ import { parseArgs } from 'node:util';
 
 /** What to print, and where to write. */
 export interface Options {
-  /** Plan file; `-` for standard input. */
+  /** Plan file, or a link that carries a plan; `-` for standard input. */
   file: string;
   print: 'summary' | (typeof PRINTS)[number];
   /** Folder that every output is written to, or null. */
   outDir: string | null;
+  /** Address that a printed link begins with; empty for the fragment alone. */
+  page: string;
 }
 
 /** The help text. */
-export const USAGE = `Usage: npm run -s plan -- FILE [--json | --frames | --sheet | --run-sheet | --calendar | --positions | --rs274] [--out DIR]
+export const USAGE = `Usage: npm run -s plan -- FILE [PRINT] [--out DIR]
 
-Works out the plan in FILE ('-' reads standard input) and prints a summary.
+Works out the plan in FILE ('-' reads standard input; a link is one too) and prints a summary, or instead
 
-  --json       print one JSON object: totals, sources, cards, events, findings, margins
-  --frames     print the table of all frames as CSV
-  --sheet      print the exposure sheet of a stop-motion plan as CSV; of a time-lapse, its frames
-  --run-sheet  print what one takes along: what to bring, the clock of the day, settings, cautions
-  --calendar   print the day's blocks, and moments that need a hand, as a calendar (RFC 5545)
-  --positions  print where each axis stands at each frame as CSV
-  --rs274      print a part program for rigs that read it: run it first with nothing on the arm
+  --json       one JSON object: totals, sources, cards, events, findings, margins
+  --frames     the table of all frames as CSV
+  --sheet      the exposure sheet of a stop-motion plan as CSV; of a time-lapse, its frames
+  --run-sheet  what one takes along: what to bring, the clock of the day, settings, cautions
+  --calendar   the day's blocks, and moments that need a hand, as a calendar (RFC 5545)
+  --positions  where each axis stands at each frame as CSV
+  --rs274      a part program for rigs that read it: run it first with nothing on the arm
+  --link       the fragment of a link that carries the plan; with --page ADDRESS the whole link to the page there
+
   --out DIR    write every output that the plan has into DIR, and say what was written
   --help       print this
 
 Exit code: 0 it can be shot; 1 at least one finding says 'stop'; 2 the file or the options are at fault.
 `;
 
-const PRINTS = ['json', 'frames', 'sheet', 'run-sheet', 'calendar', 'positions', 'rs274'] as const;
+const PRINTS = ['json', 'frames', 'sheet', 'run-sheet', 'calendar', 'positions', 'rs274', 'link'] as const;
 
 /** An option, or the lack of one, that cannot be followed. */
 export class OptionError extends Error {}
@@ -51,7 +55,14 @@ export function readOptions(words: readonly string[]): Options | 'help' {
       `${asked.map((print) => `--${print}`).join(' ')}: found ${asked.length}; allowed: one of them`,
     );
   if (values.out === '') throw new OptionError('--out: found nothing; allowed: the name of a folder');
-  return { file, print: asked[0] ?? 'summary', outDir: values.out ?? null };
+  return { file, print: asked[0] ?? 'summary', outDir: values.out ?? null, page: pageAt(values.page) };
+}
+
+/** An address that a fragment can be put behind. */
+function pageAt(address = ''): string {
+  if (address === '' || (/^(https?|file):/i.test(address) && URL.canParse(address) && !address.includes('#')))
+    return address;
+  throw new OptionError(`--page: found ${address}; allowed: a web address without #`);
 }
 
 function parsed(words: readonly string[]) {
@@ -67,6 +78,8 @@ function parsed(words: readonly string[]) {
         calendar: { type: 'boolean' },
         positions: { type: 'boolean' },
         rs274: { type: 'boolean' },
+        link: { type: 'boolean' },
+        page: { type: 'string' },
         out: { type: 'string' },
         help: { type: 'boolean', short: 'h' },
       },

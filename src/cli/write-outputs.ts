@@ -18,7 +18,6 @@ import { runSheetText } from '../outputs/run-sheet/text.ts';
 import { scheduleJson } from '../outputs/schedule-json.ts';
 import { sheetCsv } from '../outputs/sheet-csv.ts';
 import { summaryText } from '../outputs/summary.ts';
-import type { Options } from './options.ts';
 
 /** A plan and what it comes to. */
 export interface Worked {
@@ -38,24 +37,27 @@ export const workedOut = (plan: Plan, made: Schedule): Worked => ({
   nowMs: Date.now(),
 });
 
+/** In pieces. */
 type Text = Iterable<string>;
 
-/** What each option prints. */
-export const PRINTED: Readonly<Record<Options['print'], (worked: Worked) => Text>> = {
-  summary: ({ plan, made, sheet }) => [summaryText(plan, made, sheet)],
-  json: ({ plan, made, sheet }) => [scheduleJson(plan, made, sheet)],
-  frames: ({ plan, made }) => framesCsv(plan, made),
-  sheet: ({ plan, made, sheet }) => (sheet ? sheetCsv(plan, sheet) : framesCsv(plan, made)),
-  'run-sheet': ({ plan, made, sheet }) => [runSheetText(runSheet(plan, made, sheet))],
-  calendar: ({ plan, made, sheet, nowMs }) => [calendarText({ plan, made, sheet, stampMs: nowMs })],
-  positions: ({ plan, made, sheet }) => positionsCsv(plan, made, sheet),
-  rs274: ({ plan, made, sheet }) => partProgram(plan, made, sheet),
+/** Outputs that are files of their own, too. */
+export const OUTPUTS = {
+  summary: ({ plan, made, sheet }: Worked): Text => [summaryText(plan, made, sheet)],
+  json: ({ plan, made, sheet }: Worked): Text => [scheduleJson(plan, made, sheet)],
+  frames: ({ plan, made }: Worked): Text => framesCsv(plan, made),
+  sheet: ({ plan, made, sheet }: Worked): Text => (sheet ? sheetCsv(plan, sheet) : framesCsv(plan, made)),
+  'run-sheet': ({ plan, made, sheet }: Worked): Text => [runSheetText(runSheet(plan, made, sheet))],
+  calendar: ({ plan, made, sheet, nowMs }: Worked): Text => [
+    calendarText({ plan, made, sheet, stampMs: nowMs }),
+  ],
+  positions: ({ plan, made, sheet }: Worked): Text => positionsCsv(plan, made, sheet),
+  rs274: ({ plan, made, sheet }: Worked): Text => partProgram(plan, made, sheet),
 };
 
 type Output = [ending: string, text: string | Text];
 
 function outputsOf(worked: Worked): Output[] {
-  const of = (print: Options['print']) => PRINTED[print](worked);
+  const of = (output: keyof typeof OUTPUTS) => OUTPUTS[output](worked);
   return [
     ['plan.json', serialisePlan(worked.plan)],
     ['summary.txt', of('summary')],

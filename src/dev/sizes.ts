@@ -34,6 +34,12 @@ const PARTS_ASKED_FOR = [
   'PlansBody',
   'recover',
   'TakeAlong',
+  'ShareDialog',
+  'LinkDialog',
+  'openLink',
+  'share',
+  'share-link',
+  'savePicture',
   // Paper.
   'runSheetPrint',
   'print',

@@ -11,6 +11,7 @@ import type { Plan } from '../engine/plan/schema.ts';
 import type { Schedule } from '../engine/schedule-types.ts';
 import type { Sheet, SheetDay } from '../engine/sheet/types.ts';
 import { isoIn } from '../engine/time/clock.ts';
+import { cleanText } from './clean.ts';
 import { BLOCK_WORDS, type DayBlock, dayBlocks, workBlocks } from './day-blocks.ts';
 import { fileStem } from './file-name.ts';
 import { type HandMoment, handMoments, sheetMoments } from './hand-moments.ts';
@@ -47,8 +48,8 @@ interface Entry {
 // iCalendar has no fractions of a second.
 const whole = (ms: number): Date => new Date(Math.floor(ms / 1000) * 1000);
 
-/** Control characters have no place in a calendar's text. */
-const clean = (text: string): string => plainText(text).replace(/[^\P{Cc}\n]/gu, ' ');
+/** What acts, and control characters but line ends, have no place in a calendar's text. */
+const clean = (text: string): string => cleanText(plainText(text)).replace(/[^\P{Cc}\n]/gu, ' ');
 
 const localClock = ({ place }: Plan, ms: number): string =>
   isoIn(Math.floor(ms / 1000) * 1000, place).replace('T', ' ');

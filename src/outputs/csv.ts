@@ -1,16 +1,18 @@
 /** Comma-separated text (RFC 4180) that is safe to open in a spreadsheet. */
 import type { AxisColumns } from '../engine/schedule-types.ts';
+import { cleanText } from './clean.ts';
 
 /** Ends every record, the last one too: RFC 4180, section 2. */
 export const CSV_LINE_END = '\r\n';
 
-/** A cell that begins like this would be worked out as a formula. */
-const FORMULA = /^[=+\-@\t\r]/;
+/** A cell that begins like this, in either width, would be worked out as a formula; what is not seen before it is skipped. */
+const FORMULA = /^[\s\p{Cf}]*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20]|^[\t\r\n]/u;
 const NEEDS_QUOTES = /[",\r\n]/;
 
-/** A text cell: never a formula, and quoted where it has to be. */
+/** A text cell: never a formula, nothing that acts on a terminal, and quoted where it has to be. */
 export function textCell(text: string): string {
-  const safe = FORMULA.test(text) ? `'${text}` : text;
+  const clean = cleanText(text);
+  const safe = FORMULA.test(clean) ? `'${clean}` : clean;
   return NEEDS_QUOTES.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
 

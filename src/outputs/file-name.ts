@@ -2,7 +2,7 @@
 
 const LONGEST = 60;
 /** Names that Windows keeps for devices. */
-const RESERVED = /^(con|prn|aux|nul|com\d|lpt\d)$/;
+const RESERVED = /^(con|prn|aux|nul|com[\d¹²³]|lpt[\d¹²³])$/;
 
 /**
  * The title as the stem of a file name on any system: lower case, letters and digits of any script, hyphens

@@ -2,6 +2,7 @@
 import type { Plan } from '../engine/plan/schema.ts';
 import type { Schedule } from '../engine/schedule-types.ts';
 import type { Sheet } from '../engine/sheet/types.ts';
+import { cleanJson } from './clean.ts';
 
 /** JSON has no infinity and would write null for it, which means 'there is none' here. */
 function finite(key: string, value: unknown): unknown {
@@ -39,5 +40,5 @@ export function scheduleJson(plan: Plan, schedule: Schedule, sheet: Sheet | null
     margins,
   };
   const whole = sheet ? { ...shown, sheet: sheetFigures(sheet) } : shown;
-  return `${JSON.stringify(whole, finite, 2)}\n`;
+  return `${cleanJson(JSON.stringify(whole, finite, 2))}\n`;
 }

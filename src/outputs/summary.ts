@@ -8,6 +8,7 @@ import type { AxisColumns, Schedule, SourceSummary } from '../engine/schedule-ty
 import type { Sheet } from '../engine/sheet/types.ts';
 import { clockAt as clockText } from '../engine/time/clock.ts';
 import { cautionsOf } from './cautions.ts';
+import { cleanText } from './clean.ts';
 import { hanging, plainText, TEXT_WIDTH, wrapped } from './paragraphs.ts';
 import { rigRows } from './rig-rows.ts';
 import { sheetRows } from './sheet-rows.ts';
@@ -214,5 +215,5 @@ export function summaryText(plan: Plan, schedule: Schedule, sheet: Sheet | null)
     'Cautions',
     ...cautionsOf(plan, schedule).flatMap((caution) => hanging('-', caution, 4)),
   ];
-  return `${lines.join('\n')}\n`;
+  return `${cleanText(lines.join('\n'))}\n`;
 }

@@ -5,17 +5,27 @@ import { showDialog } from '../store/view.ts';
 interface DialogProps {
   title: string;
   className?: string;
+  /** When it is left, whichever way. */
+  onClose?: () => void;
   children: ReactNode;
 }
 
-export function Dialog({ title, className, children }: DialogProps) {
+export function Dialog({ title, className, onClose, children }: DialogProps) {
   const dialog = useRef<HTMLDialogElement>(null);
   const id = useId();
   useEffect(() => {
     if (dialog.current && !dialog.current.open) dialog.current.showModal();
   }, []);
   return (
-    <dialog ref={dialog} className={className} aria-labelledby={id} onClose={() => showDialog(null)}>
+    <dialog
+      ref={dialog}
+      className={className}
+      aria-labelledby={id}
+      onClose={() => {
+        onClose?.();
+        showDialog(null);
+      }}
+    >
       <h2 id={id}>{title}</h2>
       {children}
     </dialog>

@@ -24,6 +24,13 @@ const PlansDialog = () => (
   </Dialog>
 );
 
+const ShareDialog = fetched('The share dialog', () =>
+  import('../share/ShareDialog.tsx').then((part) => part.default),
+);
+const LinkDialog = fetched('The plan in the link', () =>
+  import('../share/LinkDialog.tsx').then((part) => part.default),
+);
+
 const KitDialog = () => (
   <Dialog title="Kit" className="kit">
     <Suspense fallback={<div className="kit-body" />}>
@@ -57,5 +64,7 @@ export default function Dialogs() {
   if (dialog === 'kit') return <KitDialog />;
   if (dialog === 'plans') return <PlansDialog />;
   if (dialog === 'along') return <AlongDialog />;
+  if (dialog === 'share') return <ShareDialog />;
+  if (dialog === 'link') return <LinkDialog />;
   return dialog === 'faults' ? <FaultsDialog /> : null;
 }

@@ -164,6 +164,7 @@ export function TopBar() {
   const picker = useRef<HTMLInputElement>(null);
   const pick = () => picker.current?.click();
   const newPlan = () => showDialog('new');
+  const share = () => showDialog('share');
   const kit = () => showKit();
   const plans = () => showDialog('plans');
   return (
@@ -187,6 +188,9 @@ export function TopBar() {
           </button>
           <SaveButton />
           <AlongButton />
+          <button type="button" onClick={share}>
+            Share
+          </button>
           <button type="button" onClick={kit}>
             Kit
           </button>
@@ -216,6 +220,9 @@ export function TopBar() {
           </button>
           <SaveButton />
           <AlongButton />
+          <button type="button" onClick={share}>
+            Share
+          </button>
           <button type="button" onClick={kit}>
             Kit
           </button>

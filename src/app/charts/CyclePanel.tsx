@@ -2,6 +2,7 @@ import { useId, useMemo, useState } from 'react';
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { Schedule } from '../../engine/schedule-types.ts';
 import { StandingTag } from '../icons.tsx';
+import { SavePicture } from '../picture/SavePicture.tsx';
 import { ChartTable, TableSwitch } from './ChartTable.tsx';
 import { BAR_LOOKS } from './CycleBars.tsx';
 import { CycleDrawing } from './CycleDrawing.tsx';
@@ -33,6 +34,7 @@ export function CyclePanel({ schedule, plan, frameIndex, onFrame }: Props) {
         <h2 id="cycle-heading">Cycle</h2>
         <p>{model.sentence}</p>
         <TableSwitch of="Cycle" on={asTable} onChange={setAsTable} />
+        {!asTable && <SavePicture of="Cycle" sentence={model.sentence} />}
       </header>
       <div className="cycle-body">
         <div ref={ref}>

@@ -2,6 +2,7 @@ import { useMemo, useRef } from 'react';
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { Schedule } from '../../engine/schedule-types.ts';
 import { plural } from '../format/numbers.ts';
+import { SavePicture } from '../picture/SavePicture.tsx';
 import { useShown } from '../tracks/shown.ts';
 import { AXES_TITLE } from './axesChart.ts';
 import { CHANGES_PX, ClockChanges, TRACK_PX } from './ClockChanges.tsx';
@@ -48,6 +49,7 @@ export function RunPanel({ schedule, plan, cursor, onCursor }: Props) {
           {plural(frames, 'frame')} against the clock. Drag the cursor{moves ? ' or a keyframe' : ''}, or step
           with the arrow keys.
         </p>
+        <SavePicture of="Run" />
       </header>
       <div ref={ref} className={width >= WIDE_PX ? 'run-wide' : 'run-narrow'}>
         {width > 0 && frames > 0 && (

@@ -7,6 +7,7 @@ import { cursorIndex, frameMoment } from '../charts/cursor.ts';
 import { Readings } from '../charts/Readings.tsx';
 import { useWidth } from '../charts/useWidth.ts';
 import { withUnit } from '../format/numbers.ts';
+import { SavePicture } from '../picture/SavePicture.tsx';
 import { scaleBarMm } from '../sections/paneDrawing.ts';
 import { drawnCamera, type RigDrawing, rigDrawing } from './drawing.ts';
 import { imageReadings, imageReadingsAt, pathReadings, pathText, standingReadings } from './pathReadings.ts';
@@ -43,6 +44,7 @@ export function PathPanel({ schedule, plan, cursor, onCursor }: Props) {
       <header>
         <h2 id="path-heading">Camera path</h2>
         <p>To scale. Solid is the first frame, dashed the last; the frame under the cursor is filled.</p>
+        <SavePicture of="Camera path" />
       </header>
       <div ref={ref} className={width >= WIDE_PX ? 'path-body path-wide' : 'path-body'}>
         {width > 0 && <Drawing {...{ rig, drawing, index }} label={pathText(plan, path)} />}

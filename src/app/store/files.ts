@@ -58,7 +58,8 @@ export interface Unread {
 const unreadStore = createStore<{ unread: Unread | null }>(() => ({ unread: null }));
 export const useUnread = (): Unread | null => useStore(unreadStore, (state) => state.unread);
 
-function showFaults(fileName: string, faults: readonly Fault[]): void {
+/** Says why something was not opened. */
+export function showFaults(fileName: string, faults: readonly Fault[]): void {
   unreadStore.setState({ unread: { fileName, faults } });
   showDialog('faults');
 }
@@ -81,12 +82,21 @@ export function takeArriving(): File[] {
 
 const MANY_PLANS = /^\s*\{\s*"format":\s*"escapement-plans"/;
 
+/** Says that what reads it could not be fetched. */
+export const showPartMissing = (fileName: string): void =>
+  showFaults(fileName, [
+    {
+      path: '',
+      found: 'a page of which a part is missing',
+      allowed: 'the whole page, to check the plan with: reload it while there is a network',
+    },
+  ]);
+
 /** Opens the text of a plan file; if it is at fault, says so and changes nothing. */
 export async function openText(fileName: string, text: string): Promise<void> {
   const checks = await fetchChecks().catch(() => null);
   if (!checks) {
-    const allowed = 'the whole page, to check the file with: reload it while there is a network';
-    return showFaults(fileName, [{ path: '', found: 'a page of which a part is missing', allowed }]);
+    return showPartMissing(fileName);
   }
   const read = checks.parsePlan(text);
   if (read.ok) openPlan(read.plan);
@@ -135,7 +145,7 @@ export const fileNameOf = (title: string): string => `${fileStem(title)}.json`;
 /** Hands text over as a file; a long one in pieces. */
 export function handOver(
   fileName: string,
-  text: string | readonly string[],
+  text: string | readonly BlobPart[],
   type = 'application/json',
 ): void {
   const url = URL.createObjectURL(new Blob(typeof text === 'string' ? [text] : [...text], { type }));

@@ -169,6 +169,9 @@ function valueAt(root: unknown, path: readonly PropertyKey[]): unknown {
   return value;
 }
 
+/** A name that somebody else made up may be as long as the file. */
+const shortened = (key: string): string => (key.length > 60 ? `${key.slice(0, 57)}…` : key);
+
 /** Faults of a value that does not fit the schema, in the order of the file's fields. */
 export function schemaFaults(input: unknown, error: z.core.$ZodError): Fault[] {
   return error.issues.flatMap((issue) => {
@@ -179,7 +182,7 @@ export function schemaFaults(input: unknown, error: z.core.$ZodError): Fault[] {
       const schema = schemaAt(parts);
       const def = schema && (bare(schema).schema._zod.def as { shape?: Record<string, unknown> });
       const known = def?.shape ? Object.keys(def.shape).join(', ') : 'no further field';
-      return issue.keys.map((key) => ({
+      return issue.keys.map(shortened).map((key) => ({
         path: path === '' ? key : `${path}.${key}`,
         found: 'a field that plans do not have',
         allowed: known,

@@ -75,6 +75,15 @@ export function parsePlan(text: string): Parsed {
   return readPlan(file);
 }
 
+/** More faults than this are counted, not listed: nobody reads them, and a page could not show them. */
+const MOST_FAULTS = 200;
+
+function readable(faults: Fault[]): Fault[] {
+  const more = faults.length - MOST_FAULTS;
+  if (more <= 0) return faults;
+  return [...faults.slice(0, MOST_FAULTS), { path: '', found: `${more} more faults`, allowed: 'none' }];
+}
+
 /** Like {@link parsePlan}, for a value that is already parsed. */
 export function readPlan(file: unknown): Parsed {
   if (file === null || typeof file !== 'object' || Array.isArray(file)) {
@@ -91,7 +100,7 @@ export function readPlan(file: unknown): Parsed {
   }
   const present = migrate(file as Record<string, unknown>, version);
   const result = planSchema.safeParse(present);
-  if (!result.success) return { ok: false, faults: schemaFaults(present, result.error) };
+  if (!result.success) return { ok: false, faults: readable(schemaFaults(present, result.error)) };
   const faults = crossFaults(result.data);
-  return faults.length === 0 ? { ok: true, plan: result.data } : { ok: false, faults };
+  return faults.length === 0 ? { ok: true, plan: result.data } : { ok: false, faults: readable(faults) };
 }

@@ -1,5 +1,6 @@
 /** A run sheet as plain text, for the prompt and a text file. */
 import { figure, withUnit } from '../../engine/findings/words.ts';
+import { cleanText } from '../clean.ts';
 import { hanging, plainText, TEXT_WIDTH, wrapped } from '../paragraphs.ts';
 import type { ChangeLine, ClockLine, RigTable, RunSheet, SheetLine } from './types.ts';
 
@@ -78,5 +79,6 @@ export function runSheetText(sheet: RunSheet): string {
   const head = [sheet.title, sheet.facts.join(', '), sheet.sentence, sheet.verdict, sheet.notes]
     .filter((text) => text !== '')
     .flatMap((text) => wrapped(plainText(text), TEXT_WIDTH));
-  return `${[...head, ...SECTIONS.flatMap(([heading, rows]) => section(heading, rows(sheet)))].join('\n')}\n`;
+  const lines = [...head, ...SECTIONS.flatMap(([heading, rows]) => section(heading, rows(sheet)))];
+  return `${cleanText(lines.join('\n'))}\n`;
 }
