@@ -76,7 +76,7 @@ function takenUp(axis: Axis, columns: AxisColumns): Draft[] {
   const way = side === 1 ? 'up' : 'down';
   return [
     {
-      id: 'reversal',
+      id: 'backlash-taken-up',
       severity: 'note',
       subject: 'move',
       message:
