@@ -225,6 +225,7 @@ export const darkerNight = (plan: Plan, stops = 0.5): Way[] =>
         by: 0.5,
         wanted: plan.exposure.ramp.nightStops + stops,
         label: (dark) => `Let the night stay darker by ${figure(dark)}\u00A0stops`,
+        needs: 'a darker picture at night than was asked for',
       })
     : [];
 

@@ -23,6 +23,10 @@ function shifted({ start }: Plan, minutes: number): Edit[] {
   ];
 }
 
+/** The plan with a start so many minutes later, negative for earlier; null if it cannot be. */
+export const startMoved = (plan: Plan, minutes: number): Plan | null =>
+  planWith(plan, shifted(plan, minutes));
+
 /** `25 min`, `1 h`, `1 h 25 min`. */
 function span(minutes: number): string {
   const hours = Math.floor(minutes / 60);
@@ -51,7 +55,7 @@ export const startLater = (plan: Plan, wantedMin = 1): Way[] =>
     kind: 'start-later',
     steps: MOST_MINUTES,
     first: Math.ceil(wantedMin - 1e-9),
-    at: (step) => planWith(plan, shifted(plan, step)),
+    at: (step) => startMoved(plan, step),
     label: (changed) => startWords(plan, changed),
   });
 
@@ -61,7 +65,7 @@ export const startEarlier = (plan: Plan, wantedMin = 1): Way[] =>
     kind: 'start-earlier',
     steps: MOST_MINUTES,
     first: Math.ceil(wantedMin - 1e-9),
-    at: (step) => planWith(plan, shifted(plan, -step)),
+    at: (step) => startMoved(plan, -step),
     label: (changed) => startWords(plan, changed),
   });
 

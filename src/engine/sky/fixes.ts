@@ -17,8 +17,11 @@ import { dayOfYear } from './year.ts';
 
 const MINUTE_MS = 60_000;
 
-/** Days that are looked at for a first guess: every one of a week, then every tenth of a year. */
-const LOOKED_AT = [1, 2, 3, 4, 5, 6, 7, ...Array.from({ length: 35 }, (_, i) => 10 * (i + 1) + 7)];
+/**
+ * Days that are looked at for a first guess: every one of a week, then every tenth of half a year; farther on, the other
+ * way round the year is shorter.
+ */
+const LOOKED_AT = [1, 2, 3, 4, 5, 6, 7, ...Array.from({ length: 18 }, (_, i) => 10 * (i + 1) + 7)];
 
 /** First of the days looked at, that something holds for; then it is looked for between it and the one before. */
 function firstDay(holds: (days: number) => boolean): number | null {
@@ -97,7 +100,8 @@ const outsideWindow: WaysOut = (finding, plan, made) => {
     ...(earlier === null ? [] : startEarlier(plan, earlier)),
     ...(later === null ? [] : startLater(plan, later)),
     ...(endsOutside ? shorterRun(plan, made, (finding.elapsedS ?? 0) - made.totals.intervalS) : []),
-    ...otherDays(plan, (on) => fitsOn(on, runS, true)),
+    // Another day takes long to find, and nobody wants it where another time of the same day will do.
+    ...(earlier === null && later === null ? otherDays(plan, (on) => fitsOn(on, runS, true)) : []),
   ];
 };
 

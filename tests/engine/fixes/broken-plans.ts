@@ -257,7 +257,7 @@ const EXPOSURE: Broken[] = [
     id: 'light-out-of-range',
     what: 'the harbour with an ISO of 1600 at most',
     plan: harbour(['exposure.ramp.steps.3.to', 1600]),
-    offers: ['ramp-iso-further', 'start-earlier', 'night-darker'],
+    offers: ['ramp-iso-further', 'ramp-further', 'night-darker'],
   },
   {
     id: 'light-out-of-range',
