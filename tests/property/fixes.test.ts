@@ -22,7 +22,7 @@ const MOST_FRAMES = 150;
 
 /** What the finding of a kind is about, told from its numbers. */
 function name({ id, values: { axis, source, side, step, setting } }: Schedule['findings'][number]): string {
-  return [id, axis, source, side, step, setting].join('|');
+  return `${id} ${axis ?? source ?? side ?? step ?? setting ?? ''}`;
 }
 
 const BADNESS = { note: 1, warning: 2, stop: 3 } as const;
