@@ -1,6 +1,7 @@
 /** How late a run can begin before light, energy or the window fails. */
 import type { Finding, Margin } from '../findings/types.ts';
 import { keyOf, SEVERITIES } from '../findings/types.ts';
+import { gist } from '../findings/words.ts';
 import type { Plan } from '../plan/schema.ts';
 import { Room } from '../room.ts';
 import { schedule } from '../schedule.ts';
@@ -80,6 +81,6 @@ export function slipMargin(plan: Plan, made: Schedule, { delayS, by }: Slip): Ma
     reserve: 0,
     left: delayS,
     frame: Math.min(by?.frame ?? 1, made.totals.frames),
-    when: by === null ? 'nothing comes within 24\u00A0hours' : `then: ${by.message}`,
+    when: by === null ? 'nothing comes within 24\u00A0hours' : `then: ${gist(by.message)}`,
   };
 }
