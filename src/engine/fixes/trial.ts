@@ -20,9 +20,8 @@ export interface Outcome {
   /** The same by their keys; of several with one key the worst. */
   severities: ReadonlyMap<string, Severity>;
   totals: Totals;
-  /** First shutter opening and last, milliseconds of the epoch. */
+  /** First shutter opening, milliseconds of the epoch. */
   startMs: number;
-  endMs: number;
   /** Farthest that a frame's light is off, stops; 0 if the light is not planned. */
   lightStops: number;
 }
@@ -49,7 +48,6 @@ export const outcomeOf = ({ findings, totals, startMs, columns }: Schedule): Out
   severities: severitiesOf(findings),
   totals,
   startMs,
-  endMs: startMs + totals.eventDurationS * 1000,
   lightStops: farthestOff(columns.evError),
 });
 
