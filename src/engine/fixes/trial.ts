@@ -85,6 +85,7 @@ export class Trials {
   count = 0;
   readonly #nowMs: number | undefined;
   readonly #room: Room;
+  readonly #aside = new Room();
   readonly #known = new Map<string, Outcome>();
 
   /**
@@ -101,8 +102,12 @@ export class Trials {
     this.#room = room;
   }
 
-  /** The schedule of a changed plan. Its columns last until the same room is used again. */
-  schedule(changed: Plan, room: Room): Schedule {
+  /** The schedule of a changed plan. Its columns last until another is asked for; trials leave them alone. */
+  schedule(changed: Plan): Schedule {
+    return this.#schedule(changed, this.#aside);
+  }
+
+  #schedule(changed: Plan, room: Room): Schedule {
     this.count += 1;
     const now = this.#nowMs === undefined ? {} : { nowMs: this.#nowMs };
     return schedule(changed, { room, before: this.made, ...now });
@@ -113,7 +118,7 @@ export class Trials {
     const key = idOf(changesBetween(this.plan, changed));
     const known = this.#known.get(key);
     if (known !== undefined) return known;
-    const outcome = outcomeOf(this.schedule(changed, this.#room));
+    const outcome = outcomeOf(this.#schedule(changed, this.#room));
     this.#known.set(key, outcome);
     return outcome;
   }
