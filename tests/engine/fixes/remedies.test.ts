@@ -153,6 +153,22 @@ describe('two findings that pull against each other', () => {
     expect(keysWith(pulled, pair)).toEqual([]);
   });
 
+  test('get the second change from where its subject reckons that it suffices', () => {
+    // 2 W for 99 intervals and the 9.5 s of the last frame are 0.55528 Wh: the 306th step of 0.00005 Wh.
+    const bigger =
+      (first: number): WaysOut =>
+      (_finding, plan) => [
+        wayOf('bigger', 2000, first, (n) =>
+          setAt(plan, 'power.sources.0.energyWh', Math.round((0.54 + n / 20_000) * 1e6) / 1e6),
+        ),
+      ];
+    const wh = [300, 305, 350].map((first) => {
+      const ways = only({ 'camera-not-ready': longer, 'source-short': bigger(first) });
+      return remedy(pulled, 'camera-not-ready', ways).fixes[0]?.changes.at(-1)?.to;
+    });
+    expect(wh).toEqual([0.5553, 0.5553, 0.5553]);
+  });
+
   test('get none if none does, and why', () => {
     const ways = only({ 'camera-not-ready': longer });
     expect(remedy(pulled, 'camera-not-ready', ways)).toMatchObject({
