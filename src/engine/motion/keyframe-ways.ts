@@ -8,8 +8,9 @@ import { isMoving, trackOf } from './track-ways.ts';
 
 const ramped = (share: number): Ease => ({ kind: 'ramped', headShare: share, tailShare: share });
 
-/** From the gentlest start to the hardest: peak acceleration 4 to infinite, peak speed 2 down to 1. */
+/** Gentler and gentler: over its share h of the time an axis speeds up by 1 / (h (1 - h)), way and time being 1. */
 const GENTLE: readonly Ease[] = [0.1, 0.2, 0.3, 0.4, 0.5].map(ramped);
+/** Evener and evener: the peak speed is 1 / (1 - h), down to 1. */
 const EVEN: readonly Ease[] = [...[0.4, 0.3, 0.2, 0.1].map(ramped), { kind: 'linear' }];
 
 /** Peak speed of an ease over its mean speed, from its formula; null where it depends on its handles. */
