@@ -71,6 +71,17 @@ describe('a fix', () => {
     expect(fixes[0]?.cost.text).toBe('nothing');
   });
 
+  test('is still looked for where those at hand turn out dearer than they seemed', () => {
+    // Frames of 120 MB instead of 42 MB, which no pacing shows; and something to see to.
+    const heavy = (s: number) => edits(`heavy ${s}`, ['camera.writeS', s], ['camera.frameBytes', 120e6]);
+    const care: WaysOut = (_finding, plan) => [
+      { ...wayOf('care', 1, 1, () => setAt(plan, 'camera.writeS', 1)), needs: () => 'care' },
+    ];
+    const ways = only({ 'camera-not-ready': all(heavy(1), heavy(2), heavy(3), care) });
+    const { fixes } = remedy(slow, 'camera-not-ready', ways);
+    expect(fixes.map(({ kind }) => kind)).toEqual(['care', 'heavy 1', 'heavy 2']);
+  });
+
   test('is not offered if no plan file could hold it', () => {
     const ways = only({ 'camera-not-ready': edits('beyond', ['camera.writeS', -1]) });
     expect(remedy(slow, 'camera-not-ready', ways).fixes).toEqual([]);
