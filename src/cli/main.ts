@@ -9,6 +9,7 @@ import { partProgramFaults } from '../engine/plan/part-program-check.ts';
 import { schedule } from '../engine/schedule.ts';
 import { cleanLine } from '../outputs/clean.ts';
 import { isPlanLink, readLink } from '../outputs/share-link.ts';
+import { fixedPlan } from './apply.ts';
 import { OptionError, type Options, readOptions, USAGE } from './options.ts';
 import { PRINTED } from './printed.ts';
 import { workedOut, writeOutputs } from './write-outputs.ts';
@@ -60,7 +61,7 @@ async function run(options: Options): Promise<number> {
     for (const fault of parsed.faults) complain(cleanLine(faultSentence(fault)));
     return AT_FAULT;
   }
-  const { plan } = parsed;
+  const plan = options.apply === null ? parsed.plan : fixedPlan(parsed.plan, options.apply);
   const refused = options.print === 'rs274' ? partProgramFaults(plan) : [];
   if (refused.length > 0) {
     for (const fault of refused) complain(cleanLine(faultSentence(fault)));

@@ -96,10 +96,10 @@ function reversal(given: Given, table: Table): void {
   const past = side === 0 ? 0 : (axis.overrun ?? 2 * axis.backlash);
   const [first] = turns(given, side);
   const holds = plan.move.mode !== 'still' && axis.backlash + past > 0 && first !== undefined;
-  table.set(
-    `reversal ${axis.name}`,
-    holds ? { is: 'yes', frame: first + 1, severity: between ? 'note' : 'warning' } : 'no',
-  );
+  const said = (severity: 'note' | 'warning') =>
+    holds ? ({ is: 'yes', frame: first + 1, severity } as const) : 'no';
+  table.set(`reversal ${axis.name}`, between ? 'no' : said('warning'));
+  table.set(`backlash-taken-up ${axis.name}`, between ? said('note') : 'no');
 }
 
 /** Whether the aim sets an axis. */
@@ -152,10 +152,10 @@ function keyframes({ plan, slow }: Judged, table: Table): void {
     const list = placed(track, elapsedOf(slow));
     const onEdge = list.some(({ edge }, i) => i > 0 && edge > 0 && edge < 1e-12);
     const wrong = list.some(({ late, beyond }) => late || beyond);
-    table.set(
-      `keyframe-order ${track.axis}`,
-      plan.move.mode === 'still' ? 'no' : onEdge ? 'open' : sure(wrong),
-    );
+    // The aim goes where it must, whatever the track says.
+    const axis = plan.rig.axes.find(({ name }) => name === track.axis);
+    const idle = plan.move.mode === 'still' || (axis !== undefined && isAimed(plan, axis));
+    table.set(`keyframe-order ${track.axis}`, idle ? 'no' : onEdge ? 'open' : sure(wrong));
   }
 }
 
