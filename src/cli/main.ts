@@ -14,6 +14,7 @@ import { scheduleJson } from '../outputs/schedule-json.ts';
 import { sheetCsv } from '../outputs/sheet-csv.ts';
 import { summaryText } from '../outputs/summary.ts';
 import { OptionError, type Options, readOptions, USAGE } from './options.ts';
+import { workingTexts } from './working.ts';
 import { writeOutputs } from './write-outputs.ts';
 
 const SHOOTABLE = 0;
@@ -50,6 +51,7 @@ async function readText(file: string): Promise<string> {
 }
 
 function printed(options: Options, plan: Plan, worked: Schedule): Iterable<string> {
+  if (options.print === 'working') return workingTexts(plan, worked, options.working ?? 'all');
   const exposures = options.print === 'sheet' && plan.technique === 'stopMotion';
   if (exposures) return sheetCsv(plan, sheetOf(plan));
   if (options.print === 'frames' || options.print === 'sheet') return framesCsv(plan, worked);

@@ -5,26 +5,30 @@ import { parseArgs } from 'node:util';
 export interface Options {
   /** Plan file; `-` for standard input. */
   file: string;
-  print: 'summary' | 'json' | 'frames' | 'sheet';
+  print: 'summary' | 'json' | 'frames' | 'sheet' | 'working';
+  /** Figure whose working is asked for, or `all`. */
+  working?: string;
   /** Folder that every output is written to, or null. */
   outDir: string | null;
 }
 
 /** The help text. */
-export const USAGE = `Usage: npm run -s plan -- FILE [--json | --frames | --sheet] [--out DIR]
+export const USAGE = `Usage: npm run -s plan -- FILE [--json | --frames | --sheet | --working NAME] [--out DIR]
 
 Works out the plan in FILE ('-' reads standard input) and prints a summary.
 
   --json     print one JSON object: totals, sources, cards, events, findings, margins
   --frames   print the table of all frames as CSV
   --sheet    print the exposure sheet of a stop-motion plan as CSV; of a time-lapse, its frames
+  --working NAME  print how a figure came about: its formula, the numbers put in, the source;
+             NAME as in totals.intervalS, margins.interval.left, frame.12.cameraS; all for all of them
   --out DIR  write every output that the plan has into DIR, and say what was written
   --help     print this
 
 Exit code: 0 it can be shot; 1 at least one finding says 'stop'; 2 the file or the options are at fault.
 `;
 
-const PRINTS = ['json', 'frames', 'sheet'] as const;
+const PRINTS = ['json', 'frames', 'sheet', 'working'] as const;
 
 /** An option, or the lack of one, that cannot be followed. */
 export class OptionError extends Error {}
@@ -46,8 +50,11 @@ export function readOptions(words: readonly string[]): Options | 'help' {
     throw new OptionError(
       `${asked.map((print) => `--${print}`).join(' ')}: found ${asked.length}; allowed: one of them`,
     );
+  if (values.working === '')
+    throw new OptionError('--working: found nothing; allowed: the name of a figure, or all');
   if (values.out === '') throw new OptionError('--out: found nothing; allowed: the name of a folder');
-  return { file, print: asked[0] ?? 'summary', outDir: values.out ?? null };
+  const options: Options = { file, print: asked[0] ?? 'summary', outDir: values.out ?? null };
+  return values.working === undefined ? options : { ...options, working: values.working };
 }
 
 function parsed(words: readonly string[]) {
@@ -59,6 +66,7 @@ function parsed(words: readonly string[]) {
         json: { type: 'boolean' },
         frames: { type: 'boolean' },
         sheet: { type: 'boolean' },
+        working: { type: 'string' },
         out: { type: 'string' },
         help: { type: 'boolean', short: 'h' },
       },
