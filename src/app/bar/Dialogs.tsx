@@ -20,10 +20,23 @@ const KitDialog = () => (
   </Dialog>
 );
 
+const WorkingBody = fetched('The working', () =>
+  import('../working/WorkingBody.tsx').then((part) => part.WorkingBody),
+);
+
+const WorkingDialog = () => (
+  <Dialog title="How it came about" className="working">
+    <Suspense fallback={<div className="working-blank" />}>
+      <WorkingBody />
+    </Suspense>
+  </Dialog>
+);
+
 export default function Dialogs() {
   const dialog = useView((view) => view.dialog);
   if (dialog === 'new') return <NewDialog />;
   if (dialog === 'keys') return <KeysDialog />;
   if (dialog === 'kit') return <KitDialog />;
+  if (dialog === 'working') return <WorkingDialog />;
   return dialog === 'faults' ? <FaultsDialog /> : null;
 }

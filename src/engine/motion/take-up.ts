@@ -53,13 +53,3 @@ export function motorWays(
 /** Whether an axis is carried past the position of an index, counted from 0, to arrive there from its side. */
 export const overrunsAt = (steps: Int32Array, k: number, side: number): boolean =>
   side * ((steps[k] as number) - (steps[k - 1] ?? (steps[k] as number))) < 0;
-
-/** Whether the move after an index, counted from 0, has lost motion to take up. */
-export function turnedAt(axis: Axis, steps: Int32Array, k: number): boolean {
-  const { side } = takeUpOf(axis);
-  const directionAt = (i: number) => Math.sign((steps[i + 1] as number) - (steps[i] as number));
-  let before = k - 1;
-  while (before >= 0 && directionAt(before) === 0) before -= 1;
-  const facing = side !== 0 ? side : before < 0 ? 0 : directionAt(before);
-  return directionAt(k) !== 0 && turnsBack(directionAt(k), facing);
-}

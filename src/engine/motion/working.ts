@@ -16,7 +16,7 @@ import { travelOf } from './findings.ts';
 import { marginDrafts } from './margin-working.ts';
 import { type Move, moveMaker, moveOf, ringGiven } from './moves.ts';
 import { type MoveShape, movePeakSpeed } from './profile.ts';
-import { takeUpOf, turnedAt } from './take-up.ts';
+import { takeUpOf, turnsBack } from './take-up.ts';
 
 const TRAPEZOID = 'Trapezoid from rest to rest: Lynch & Park, Modern Robotics, ch. 9.2.2.2.';
 const SEVEN =
@@ -101,6 +101,16 @@ function swing(of: AxisOf): Draft {
     ],
     source: DEFINITION,
   };
+}
+
+/** Whether the move after an index, counted from 0, has lost motion to take up. */
+function turnedAt(axis: Axis, steps: Int32Array, k: number): boolean {
+  const { side } = takeUpOf(axis);
+  const directionAt = (i: number) => Math.sign((steps[i + 1] as number) - (steps[i] as number));
+  let before = k - 1;
+  while (before >= 0 && directionAt(before) === 0) before -= 1;
+  const facing = side !== 0 ? side : before < 0 ? 0 : directionAt(before);
+  return directionAt(k) !== 0 && turnsBack(directionAt(k), facing);
 }
 
 /** The move of an axis after a frame; null if it does not move then, or moves while the shutter is open. */

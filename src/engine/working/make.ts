@@ -4,6 +4,8 @@ import type { Schedule } from '../schedule-types.ts';
 import { evaluate, parseFormula } from './expression.ts';
 import type { Term, Working } from './types.ts';
 
+export { ofFrame } from './names.ts';
+
 /** A plan and what follows from it; its columns are those of the plan. */
 export interface Worked {
   plan: Plan;
@@ -39,9 +41,6 @@ export const term = (
 
 export const DEFINITION = 'Definition.';
 export const PRACTICE = 'Common practice, no source.';
-
-/** Name of a figure of one frame. @param k - counted from 0 */
-export const ofFrame = (k: number, what: string): string => `frame.${k + 1}.${what}`;
 
 /** A figure that is another one: where it is worst, or longest. */
 export const sameAs = (

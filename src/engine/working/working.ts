@@ -21,7 +21,7 @@ import { type Draft, ofFrame, type Worked, type Workings, worth } from './make.t
 import { marginWorkings } from './margins.ts';
 import type { Working } from './types.ts';
 
-export { formulaText, numbersText, workingText } from './text.ts';
+export { formulaText, numbersText, readable, workingText } from './text.ts';
 export type { Term, Working } from './types.ts';
 
 /** Of the whole run. */
@@ -112,14 +112,18 @@ function framesOfNote({ totals, margins, rig }: Schedule): number[] {
   return [...new Set(within as number[])].sort((a, b) => a - b);
 }
 
+/** Names of the figures of the whole run. */
+export const runFiguresOf = (plan: Plan, made: Schedule): string[] => Object.keys(wholeRun({ plan, made }));
+
+/** Names of the figures of a frame, counted from 1. */
+export const frameFiguresOf = (plan: Plan, made: Schedule, frame: number): string[] =>
+  Object.keys(oneFrame({ plan, made }, frame - 1)).map((what) => ofFrame(frame - 1, what));
+
 /**
  * Names of all figures that have a working in this plan. Of the frames those that a figure of the run stands for (the
  * first, the longest, the tightest, the last and so on); the names of any other frame go as well.
  */
-export function figuresOf(plan: Plan, made: Schedule): string[] {
-  const of: Worked = { plan, made };
-  const frames = framesOfNote(made).flatMap((frame) =>
-    Object.keys(oneFrame(of, frame - 1)).map((what) => ofFrame(frame - 1, what)),
-  );
-  return [...Object.keys(wholeRun(of)), ...frames];
-}
+export const figuresOf = (plan: Plan, made: Schedule): string[] => [
+  ...runFiguresOf(plan, made),
+  ...framesOfNote(made).flatMap((frame) => frameFiguresOf(plan, made, frame)),
+];
