@@ -36,7 +36,7 @@ export function Readings({ readings, choice }: Props) {
             <ReadingName reading={reading} choice={choice} />
           </dt>
           <dd>
-            <ReadingValue reading={reading} />
+            <ReadingValue reading={reading} /> <small>{reading.unit}</small>
           </dd>
         </div>
       ))}
@@ -45,15 +45,11 @@ export function Readings({ readings, choice }: Props) {
 }
 
 function ReadingValue({ reading: { name, value, unit, of } }: { reading: Reading }) {
-  const text = (
-    <>
-      <span className="chart-figure">{value}</span> <small>{unit}</small>
-    </>
-  );
-  if (of === undefined) return text;
+  const figure = <span className="chart-figure">{value}</span>;
+  if (of === undefined) return figure;
   return (
     <How of={of} what={`${value} ${unit}, ${name}`}>
-      {text}
+      {figure}
     </How>
   );
 }

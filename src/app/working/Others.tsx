@@ -13,18 +13,33 @@ interface Props {
   onGoOn: (figure: string) => void;
 }
 
+interface Named {
+  figure: string;
+  name: string;
+}
+
+/** Figures as the page calls them; of two of one name the first: what a margin uses has a name of its own too. */
+function named(plan: Plan, schedule: Schedule, figures: readonly string[]): Named[] {
+  const names = new Map<string, string>();
+  for (const figure of figures) {
+    const name = workingOf(plan, schedule, figure)?.title ?? figure;
+    if (!names.has(name)) names.set(name, figure);
+  }
+  return [...names].map(([name, figure]) => ({ figure, name }));
+}
+
 export function Others({ plan, schedule, frame, onGoOn }: Props) {
   const [open, setOpen] = useState(false);
   const cursor = useView((view) => view.cursor);
   const shown = Math.min(schedule.totals.frames, frame ?? (cursor ?? 0) + 1);
-  const list = (title: string, figures: readonly string[]) => (
+  const list = (title: string, figures: readonly Named[]) => (
     <section>
       <h4>{title}</h4>
       <ul className="plain working-others">
-        {figures.map((figure) => (
+        {figures.map(({ figure, name }) => (
           <li key={figure}>
             <button type="button" className="how" onClick={() => onGoOn(figure)}>
-              {workingOf(plan, schedule, figure)?.title}
+              {name}
             </button>
           </li>
         ))}
@@ -34,8 +49,8 @@ export function Others({ plan, schedule, frame, onGoOn }: Props) {
   return (
     <details className="more" open={open} onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
       <summary>Other figures</summary>
-      {open && list('Of the run', runFiguresOf(plan, schedule))}
-      {open && list(`Of frame ${shown}`, frameFiguresOf(plan, schedule, shown))}
+      {open && list('Of the run', named(plan, schedule, runFiguresOf(plan, schedule)))}
+      {open && list(`Of frame ${shown}`, named(plan, schedule, frameFiguresOf(plan, schedule, shown)))}
     </details>
   );
 }

@@ -225,7 +225,8 @@ function writtenBinary(
 
 function powerText(base: Node, exponent: Node, show: (name: string) => string): string {
   const text = written(base, show);
-  const whole = rankOf(base) === 5 && (base.kind !== 'name' || !/[\s\u00A0\u2212]/.test(text));
+  const bracketed = base.kind === 'call' && /^[√|⌈⌊]/.test(text);
+  const whole = bracketed || (base.kind !== 'call' && rankOf(base) === 5 && !/[\s\u00A0\u2212]/.test(text));
   const held = whole ? text : `(${text})`;
   const raised = exponent.kind === 'number' ? POWERS[exponent.text] : undefined;
   const by = written(exponent, show);
