@@ -105,23 +105,28 @@ function lastFrame(of: Worked): Draft {
   const value = localS(lastFrameAt);
   const lastMs = Math.round(made.startMs + eventDurationS * 1000);
   const changeS = offsetS(of, lastMs) - offsetS(of, made.startMs);
-  const days = Math.round((firstS + eventDurationS + changeS - value) / DAY_S);
-  const [change, midnights] = [some([changePart(changeS)]), some([daysPart(days)])];
+  const localEndS = firstS + eventDurationS + changeS;
+  const days = Math.round((localEndS - value) / DAY_S);
+  const roundedS = Math.abs(value + days * DAY_S - localEndS) < 1e-9 ? 0 : value + days * DAY_S - localEndS;
+  const parts = some([
+    changePart(changeS),
+    { text: ' + roundedS', term: term('roundedS', 'rounding to whole milliseconds', roundedS, 's') },
+    daysPart(days),
+  ]);
   return {
     title: 'Last frame',
     value,
     unit: 's',
-    expression: `round(1000 * (firstFrameS + eventS${textOf(change)})) / 1000${textOf(midnights)}`,
+    expression: `firstFrameS + eventS${textOf(parts)}`,
     terms: [
       term('firstFrameS', 'first frame', firstS, 's', 'totals.firstFrameAt'),
       term('eventS', 'event', eventDurationS, 's', 'totals.eventDurationS'),
-      ...termsOf([...change, ...midnights]),
+      ...termsOf(parts),
     ],
     frame: frames,
     remarks: [
       `${lastFrameAt}. ${SECONDS}`,
       `The offset from UTC is then ${offsetText(offsetS(of, lastMs) / 60)}.`,
-      'To whole milliseconds.',
     ],
     source: clockSource,
   };
