@@ -25,10 +25,14 @@ function sizeOf({ expression, terms, unit }: Pick<Working, 'expression' | 'terms
   return Math.max(0, ...sizes.filter((term) => term.unit === unit).map(({ value }) => value));
 }
 
+const known = new WeakMap<Schedule, Map<string, Working>>();
+
 /** The working of a figure, which has to be there. */
 export function mustHave(plan: Plan, made: Schedule, figure: string): Working {
-  const working = workingOf(plan, made, figure);
+  const all = known.get(made) ?? new Map<string, Working>();
+  const working = all.get(figure) ?? workingOf(plan, made, figure);
   if (working === null) throw new Error(`${figure} has no working`);
+  known.set(made, all.set(figure, working));
   return working;
 }
 
