@@ -98,3 +98,20 @@ test('what is no figure has none', () => {
   for (const name of ['', 'totals', 'totals.', 'toString', '__proto__', 'frame.0.cameraS', 'frame.1.', past])
     expect(workingOf(plan, made, name), name).toBe(null);
 });
+
+// A trigger that counts from closing to opening: the first settings of the ramp are not those of the plan.
+test('the speed-up goes by the interval that the run has, also where it grows with the exposure', () => {
+  const plan = planOf({
+    pacing: { workedOut: 'event', intervalS: 20, clipLengthS: 4 },
+    trigger: { counts: 'endToStart' },
+    light: { kind: 'studio', studioEv: 2 },
+    exposure: {
+      shutterS: 0.5,
+      ramp: { used: true, steps: [{ setting: 'shutter', to: 8, step: 'third', by: 'camera' }] },
+    },
+  });
+  const made = schedule(plan);
+  expect(made.columns.exposureS[0]).toBeGreaterThan(2);
+  expect(made.totals.speedUp).toBeCloseTo(made.totals.intervalS * 25, 9);
+  judgeAll(plan, made, [1, 2, made.totals.frames]);
+});
