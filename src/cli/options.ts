@@ -16,6 +16,8 @@ export interface Options {
   print: 'summary' | (typeof PRINTS)[number];
   /** The fix to make first, or null. */
   apply: FixAsked | null;
+  /** Figure whose working is asked for, or `all`; null if none is. */
+  working: string | null;
   /** Folder that every output is written to, or null. */
   outDir: string | null;
   /** Address that a printed link begins with; empty for the fragment alone. */
@@ -38,6 +40,8 @@ Works out the plan in FILE ('-' reads standard input; a link is one too) and pri
   --fixes         the findings with their fixes, each tried, as JSON
   --apply ID:N    the plan file with fix N of finding ID made, as --fixes numbers them
   --ladder        a table of the plan at the settings of its trigger around the present one
+  --working NAME  how a figure came about: its formula, the numbers put in, the source; NAME as in
+                  totals.intervalS, margins.interval.left, frame.12.cameraS; all for all of them
 
   --out DIR       write every output that the plan has into DIR, and say what was written
   --help          print this
@@ -57,6 +61,7 @@ const PRINTS = [
   'fixes',
   'apply',
   'ladder',
+  'working',
 ] as const;
 
 /** An option, or the lack of one, that cannot be followed. */
@@ -79,11 +84,14 @@ export function readOptions(words: readonly string[]): Options | 'help' {
     throw new OptionError(
       `${asked.map((print) => `--${print}`).join(' ')}: found ${asked.length}; allowed: one of them`,
     );
+  if (values.working === '')
+    throw new OptionError('--working: found nothing; allowed: the name of a figure, or all');
   if (values.out === '') throw new OptionError('--out: found nothing; allowed: the name of a folder');
   return {
     file,
     print: asked[0] ?? 'summary',
     apply: values.apply === undefined ? null : fixAsked(values.apply),
+    working: values.working ?? null,
     outDir: values.out ?? null,
     page: pageAt(values.page),
   };
@@ -124,6 +132,7 @@ function parsed(words: readonly string[]) {
         fixes: { type: 'boolean' },
         apply: { type: 'string' },
         ladder: { type: 'boolean' },
+        working: { type: 'string' },
         out: { type: 'string' },
         help: { type: 'boolean', short: 'h' },
       },

@@ -6,6 +6,7 @@ import { fixesJson } from '../outputs/fixes-json.ts';
 import { ladderText } from '../outputs/ladder-text.ts';
 import { linkText } from './link.ts';
 import type { Options } from './options.ts';
+import { workingTexts } from './working.ts';
 import { OUTPUTS, type Worked } from './write-outputs.ts';
 
 type Text = Iterable<string> | AsyncIterable<string>;
@@ -17,4 +18,5 @@ export const PRINTED: Readonly<Record<Options['print'], (worked: Worked, options
   // The plan has the fix already.
   apply: ({ plan }) => [serialisePlan(plan)],
   ladder: ({ plan, made }) => [ladderText(intervalLadder(plan, made))],
+  working: ({ plan, made }, { working }) => workingTexts(plan, made, working ?? 'all'),
 };

@@ -27,6 +27,7 @@ const PARTS_ASKED_FOR = [
   'DaysView',
   'year.worker',
   'SheetView',
+  'sheet',
   // Dialogs.
   'kit',
   'KitBody',
@@ -34,6 +35,7 @@ const PARTS_ASKED_FOR = [
   'PlansBody',
   'recover',
   'TakeAlong',
+  'WorkingBody',
   'ShareDialog',
   'LinkDialog',
   'openLink',

@@ -29,7 +29,7 @@ export interface Frames {
 }
 
 /** Whether the interval follows the exposure. */
-const growsWithLight = ({ trigger, exposure, light }: Plan): boolean =>
+export const growsWithLight = ({ trigger, exposure, light }: Plan): boolean =>
   trigger.counts === 'endToStart' && exposure.ramp.used && light.kind !== 'none';
 
 /** Longest that the run can last, seconds: for so long the sky has to be known. */
@@ -118,6 +118,7 @@ function grownFrames(plan: Plan, pace: Pace, light: RampLight, { room, motion }:
     dialS,
     intervalS: intervalS[0] as number,
     eventDurationS,
+    speedUp: (pace.speedUp * (intervalS[0] as number)) / pace.intervalS,
   };
   return { pace: grown, elapsedS, intervalS, motion: motion(intervalS), ramp };
 }

@@ -95,13 +95,13 @@ describe('notes under the figures', () => {
   test('fence posts: the event from the first frame to the last', () => {
     const plan = withPacing({ workedOut: 'clip', eventS: 5400, intervalS: 14 });
     expect(eventNote(plan, schedule(plan))).toBe('1:29:50 first to last');
-    expect(clipNote(plan, schedule(plan))).toBe('350 times faster');
+    expect(clipNote(plan, schedule(plan)).text).toBe('350 times faster');
   });
 
   test('raw and dialled interval', () => {
     const plan = withPacing({ workedOut: 'interval', eventS: 2400, clipLengthS: 12 });
     expect(spaced(dialNote(plan, schedule(plan)))).toBe('raw 8.027 s');
-    expect(spaced(clipNote(plan, schedule(plan)))).toBe('12.04 s with 301 frames');
+    expect(spaced(clipNote(plan, schedule(plan)).text)).toBe('12.04 s with 301 frames');
     const endToStart = {
       ...withPacing({ workedOut: 'clip', intervalS: 20 }),
       trigger: { ...plan.trigger, counts: 'endToStart' as const },

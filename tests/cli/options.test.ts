@@ -1,7 +1,14 @@
 import { expect, test } from 'vitest';
 import { type Options, readOptions } from '../../src/cli/options.ts';
 
-const PLAIN: Options = { file: 'a.json', print: 'summary', apply: null, outDir: null, page: '' };
+const PLAIN: Options = {
+  file: 'a.json',
+  print: 'summary',
+  apply: null,
+  working: null,
+  outDir: null,
+  page: '',
+};
 
 test.each([
   [['a.json'], PLAIN],
@@ -27,6 +34,7 @@ test.each([
     ['--apply', 'source-short:Pack: 2:12', '-'],
     { ...PLAIN, file: '-', print: 'apply', apply: { id: 'source-short:Pack: 2', n: 12 } },
   ],
+  [['a.json', '--working', 'totals.frames'], { ...PLAIN, print: 'working', working: 'totals.frames' }],
   [['--help', 'a.json'], 'help'],
 ] as [string[], Options | 'help'][])('%j asks for %j', (words, options) =>
   expect(readOptions(words)).toEqual(options),
@@ -45,6 +53,8 @@ test.each([
       `--apply: found '${word}'; allowed: a finding and which of its fixes, as --fixes prints them`,
     ],
   ),
+  [['a.json', '--working', ''], '--working: found nothing; allowed: the name of a figure, or all'],
+  [['a.json', '--json', '--working', 'all'], '--json --working: found 2; allowed: one of them'],
   [['a.json', '--apply', 'a:1', '--fixes'], '--fixes --apply: found 2; allowed: one of them'],
   [['a.json', '--json', '--frames'], '--json --frames: found 2; allowed: one of them'],
 ])('%j cannot be followed', (words, message) => expect(() => readOptions(words)).toThrow(message));

@@ -4,6 +4,7 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSyn
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { evaluate } from 'mathjs';
 import { afterAll, describe, expect, test, vi } from 'vitest';
 import { readPlan } from '../../src/engine/plan/parse.ts';
 import { planFile } from '../outputs/plans.ts';
@@ -77,6 +78,38 @@ describe('what is printed', () => {
     expect(records[301]).toMatch(/^301,2026-06-21T12:40:00\+00:00,2400,/);
     expect(records.slice(302)).toEqual(['']);
     expect(status).toBe(0);
+  });
+});
+
+describe('--working', () => {
+  // Worked by hand: 2400 s / 299 = 8.0268 s, of which the dial has 8.
+  test('prints how a figure came about, and it can be worked out from what is printed', () => {
+    const { status, stdout, stderr } = run([dough, '--working', 'totals.intervalS']);
+    expect(stdout).toMatch(/^totals\.intervalS: Interval\n/);
+    expect(stdout).toContain('= 8 s');
+    const [, formula = ''] = /in plain arithmetic: (.+)/.exec(stdout) ?? [];
+    const numbers = [...stdout.matchAll(/^ {4}(\w+) = ([^\s:]+)/gm)].map(([, name, number]) => [
+      name,
+      Number(number),
+    ]);
+    expect(evaluate(formula, Object.fromEntries(numbers))).toBe(8);
+    expect(stderr).toBe('');
+    expect(status).toBe(0);
+  });
+
+  test('prints all of them', () => {
+    const { stdout } = run([dough, '--working', 'all']);
+    for (const name of ['totals.frames', 'sources.', 'margins.interval.left', 'frame.301.cameraS'])
+      expect(stdout.split('\n').some((line) => line.startsWith(name))).toBe(true);
+  });
+
+  test('says which figures there are, nearest first, if there is none of that name', () => {
+    const { status, stdout, stderr } = run([dough, '--working', 'totals.interval']);
+    expect(stderr).toMatch(
+      /^--working: found 'totals\.interval'; allowed, nearest first:\n {2}totals\.intervalS\n/,
+    );
+    expect(stdout).toBe('');
+    expect(status).toBe(2);
   });
 });
 

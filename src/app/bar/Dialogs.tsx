@@ -57,6 +57,18 @@ const AlongDialog = () => (
   </Dialog>
 );
 
+const WorkingBody = fetched('The working', () =>
+  import('../working/WorkingBody.tsx').then((part) => part.WorkingBody),
+);
+
+const WorkingDialog = () => (
+  <Dialog title="How it came about" className="working">
+    <Suspense fallback={<div className="working-blank" />}>
+      <WorkingBody />
+    </Suspense>
+  </Dialog>
+);
+
 export default function Dialogs() {
   const dialog = useView((view) => view.dialog);
   if (dialog === 'new') return <NewDialog />;
@@ -66,5 +78,6 @@ export default function Dialogs() {
   if (dialog === 'along') return <AlongDialog />;
   if (dialog === 'share') return <ShareDialog />;
   if (dialog === 'link') return <LinkDialog />;
+  if (dialog === 'working') return <WorkingDialog />;
   return dialog === 'faults' ? <FaultsDialog /> : null;
 }

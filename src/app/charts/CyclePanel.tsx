@@ -3,6 +3,7 @@ import type { Plan } from '../../engine/plan/schema.ts';
 import type { Schedule } from '../../engine/schedule-types.ts';
 import { StandingTag } from '../icons.tsx';
 import { SavePicture } from '../picture/SavePicture.tsx';
+import { How } from '../working/How.tsx';
 import { ChartTable, TableSwitch } from './ChartTable.tsx';
 import { BAR_LOOKS } from './CycleBars.tsx';
 import { CycleDrawing } from './CycleDrawing.tsx';
@@ -39,10 +40,42 @@ export function CyclePanel({ schedule, plan, frameIndex, onFrame }: Props) {
       <div className="cycle-body">
         <div ref={ref}>
           {asTable ? <CycleTable model={model} /> : width > 0 && <Drawn model={model} width={width} />}
+          <CycleFigures schedule={schedule} frameIndex={frameIndex} />
         </div>
         <FrameChoice schedule={schedule} frameIndex={frameIndex} onFrame={onFrame} />
       </div>
     </section>
+  );
+}
+
+/** The lanes and what they leave, each with its working. */
+function CycleFigures({
+  schedule: { columns, totals },
+  frameIndex: k,
+}: Pick<Props, 'schedule' | 'frameIndex'>) {
+  const figures = [
+    { what: 'Camera lane', of: 'cameraS', valueS: columns.cameraS[k] ?? 0 },
+    { what: 'Rig lane', of: 'rigS', valueS: columns.rigS[k] ?? 0 },
+    { what: 'Spare', of: 'spareS', valueS: columns.spareS[k] ?? 0 },
+  ].map((figure) => ({ ...figure, of: `frame.${k + 1}.${figure.of}` }));
+  const shortest = {
+    what: 'Shortest interval',
+    of: 'totals.shortestIntervalS',
+    valueS: totals.shortestIntervalS,
+  };
+  return (
+    <ul className="cycle-figures">
+      {[...figures, shortest]
+        .filter(({ what, valueS }) => what !== 'Rig lane' || valueS > 0)
+        .map(({ what, of, valueS }) => (
+          <li key={of}>
+            {what}{' '}
+            <How of={of} what={`${fixed(valueS, 2)} s, ${what}`}>
+              <span className="chart-figure">{fixed(valueS, 2)}</span> <small>s</small>
+            </How>
+          </li>
+        ))}
+    </ul>
   );
 }
 

@@ -1,6 +1,7 @@
 import { useId } from 'react';
 import type { Schedule } from '../../engine/schedule-types.ts';
 import { StandingTag } from '../icons.tsx';
+import { How } from '../working/How.tsx';
 import { Hatch } from './Hatch.tsx';
 import { type MarginRow, marginRow } from './marginModel.ts';
 import { useWidth } from './useWidth.ts';
@@ -32,8 +33,10 @@ function MarginLine({ row }: { row: MarginRow }) {
       </div>
       <MarginBar row={row} />
       <div className="margin-left">
-        <span className="chart-figure">{row.left}</span>
-        <small>{row.leftUnit}</small>
+        <How of={`margins.${row.id}.left`} what={`${row.left}${row.leftUnit}, ${row.label}`}>
+          <span className="chart-figure">{row.left}</span>
+          <small>{row.leftUnit}</small>
+        </How>
       </div>
       <div className="margin-when">
         {row.standing !== 'fine' && <StandingTag standing={row.standing} />}

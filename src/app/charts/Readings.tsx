@@ -1,3 +1,4 @@
+import { How } from '../working/How.tsx';
 import type { Reading } from './chart.ts';
 import { colourOf } from './trace.ts';
 
@@ -35,11 +36,21 @@ export function Readings({ readings, choice }: Props) {
             <ReadingName reading={reading} choice={choice} />
           </dt>
           <dd>
-            <span className="chart-figure">{reading.value}</span> <small>{reading.unit}</small>
+            <ReadingValue reading={reading} /> <small>{reading.unit}</small>
           </dd>
         </div>
       ))}
     </dl>
+  );
+}
+
+function ReadingValue({ reading: { name, value, unit, of } }: { reading: Reading }) {
+  const figure = <span className="chart-figure">{value}</span>;
+  if (of === undefined) return figure;
+  return (
+    <How of={of} what={`${value} ${unit}, ${name}`}>
+      {figure}
+    </How>
   );
 }
 

@@ -1,6 +1,7 @@
 /** One axis as it is drawn, read and said: its position, its speed, or its microsteps from frame to frame. */
 import type { Axis, Plan } from '../../engine/plan/schema.ts';
 import type { AxisColumns, Schedule } from '../../engine/schedule-types.ts';
+import { ofFrame } from '../../engine/working/names.ts';
 import { numberText, withUnit } from '../format/numbers.ts';
 import type { Quantity } from '../tracks/shown.ts';
 import { movesOf, speedsOf } from './axisMoves.ts';
@@ -74,7 +75,13 @@ function positions(columns: AxisColumns, series: Series, axis: Axis | undefined)
     limits: axis ? passedStops(axis, span) : [],
     inWords: positionInWords(columns, at, span, digits),
     read: (index) => [
-      { style: series, name, value: (unit === 'deg' ? signed : fixed)(at(index), digits), unit: SIGNS[unit] },
+      {
+        style: series,
+        name,
+        value: (unit === 'deg' ? signed : fixed)(at(index), digits),
+        unit: SIGNS[unit],
+        of: ofFrame(index, `axes.${name}.position`),
+      },
       {
         style: null,
         name: 'Step',

@@ -14,6 +14,8 @@ export interface Reading {
   name: string;
   value: string;
   unit: string;
+  /** Name of its working, if it has one. */
+  of?: string;
 }
 
 /** Something is done by hand, something runs out, or a value stands out. */

@@ -1,5 +1,6 @@
 /** How far each frame comes out from what was wanted, in stops: above zero brighter, below it darker. */
 import type { Plan } from '../../engine/plan/schema.ts';
+import { ofFrame } from '../../engine/working/names.ts';
 import { type ChartModel, dotsOf, type Level, paddedDomain, type Reading, yScale } from './chart.ts';
 import { exposedRun, outOfRange } from './exposed.ts';
 import { fixed, signed } from './format.ts';
@@ -68,6 +69,7 @@ function readError(series: Series, index: number): Reading {
     name: error < 0 ? 'Too dark' : 'Too bright',
     value: fixed(Math.abs(error), 2),
     unit: 'stops',
+    of: ofFrame(index, 'evError'),
   };
 }
 

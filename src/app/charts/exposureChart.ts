@@ -2,6 +2,7 @@
 import { rungWords } from '../../engine/exposure/ramp-words.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { ExposureSummary } from '../../engine/schedule-types.ts';
+import { ofFrame } from '../../engine/working/names.ts';
 import { plural } from '../format/numbers.ts';
 import {
   type ChartModel,
@@ -141,19 +142,20 @@ function readExposure(
   index: number,
 ): Reading[] {
   const rung = rungAt(index);
-  const ev = (line: Series): Reading => ({
+  const ev = (line: Series, of?: string): Reading => ({
     style: line,
     name: line.name,
     value: fixed(valueAt(line, index), 1),
     unit: 'EV',
+    ...(of && { of: ofFrame(index, of) }),
   });
   return [
-    { style: null, name: 'Shutter', value: rung.shutterMark, unit: 's' },
+    { style: null, name: 'Shutter', value: rung.shutterMark, unit: 's', of: ofFrame(index, 'openS') },
     { style: null, name: 'Aperture', value: `f/${rung.apertureF}`, unit: '' },
     { style: null, name: 'ISO', value: String(rung.iso), unit: '' },
-    ev(settings),
+    ev(settings, 'evSettings'),
     ...(wanted ? [ev(wanted)] : []),
-    ev(scene),
+    ev(scene, 'evScene'),
     ...nextChange(exposure, index),
   ];
 }

@@ -2,6 +2,7 @@
 import { SUNRISE_ALTITUDE_DEG } from '../../engine/sky/day.ts';
 import { moonLitShare } from '../../engine/sky/position.ts';
 import type { SkyColumns } from '../../engine/sky/track.ts';
+import { ofFrame } from '../../engine/working/names.ts';
 import { numberText } from '../format/numbers.ts';
 import {
   type ChartModel,
@@ -69,7 +70,15 @@ export function skyChart(view: RunView, band: SkyBand | null): ChartModel | null
       ...readSun(sun, columns, index),
       ...readMoon(moon, momentOf(view.schedule, index), index),
       ...(evScene
-        ? [{ style: null, name: 'Scene', value: fixed(Number(evScene[index]), 1), unit: 'EV' }]
+        ? [
+            {
+              style: null,
+              name: 'Scene',
+              value: fixed(Number(evScene[index]), 1),
+              unit: 'EV',
+              of: ofFrame(index, 'evScene'),
+            },
+          ]
         : []),
     ],
     dots: (index) => dotsOf(series, y, index),
@@ -119,15 +128,33 @@ const levelsOf = (domain: Domain): Level[] =>
     .map((value) => ({ value, fromX: null, toX: null, kind: value === 0 ? 'horizon' : 'twilight' }));
 
 const readSun = (sun: Series, { sunAzimuthDeg }: SkyColumns, index: number): Reading[] => [
-  { style: sun, name: 'Sun altitude', value: signed(valueAt(sun, index), 1), unit: '°' },
-  { style: null, name: 'Azimuth', value: fixed(Number(sunAzimuthDeg[index]), 0), unit: '°' },
+  {
+    style: sun,
+    name: 'Sun altitude',
+    value: signed(valueAt(sun, index), 1),
+    unit: '°',
+    of: ofFrame(index, 'sunAltitudeDeg'),
+  },
+  {
+    style: null,
+    name: 'Azimuth',
+    value: fixed(Number(sunAzimuthDeg[index]), 0),
+    unit: '°',
+    of: ofFrame(index, 'sunAzimuthDeg'),
+  },
 ];
 
 function readMoon(moon: Series, ms: number, index: number): Reading[] {
   const altitude = valueAt(moon, index);
   if (altitude < UP_DEG) return [{ style: null, name: 'Moon', value: 'down', unit: '' }];
   return [
-    { style: moon, name: 'Moon', value: signed(altitude, 1), unit: '°' },
+    {
+      style: moon,
+      name: 'Moon',
+      value: signed(altitude, 1),
+      unit: '°',
+      of: ofFrame(index, 'moonAltitudeDeg'),
+    },
     { style: null, name: 'Moon lit', value: fixed(moonLitShare(ms) * 100, 0), unit: '%' },
   ];
 }

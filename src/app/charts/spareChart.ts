@@ -1,6 +1,7 @@
 /** Spare time of every cycle: above zero it is free, down to the guard it is used, below that the cycle overruns. */
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { Schedule } from '../../engine/schedule-types.ts';
+import { ofFrame } from '../../engine/working/names.ts';
 import { shortNumber } from '../format/numbers.ts';
 import { type ChartModel, dotsOf, paddedDomain, xOfFrame, yScale } from './chart.ts';
 import { fixed } from './format.ts';
@@ -46,8 +47,20 @@ export function spareChart(view: RunView, plan: Plan): ChartModel {
     summary: spareInWords(schedule, guardS),
     note: null,
     read: (index) => [
-      { style: series, name: 'Spare', value: fixed(valueAt(series, index), 2), unit: 's' },
-      { style: null, name: 'Of', value: fixed(Number(schedule.columns.intervalS[index]), 2), unit: 's' },
+      {
+        style: series,
+        name: 'Spare',
+        value: fixed(valueAt(series, index), 2),
+        unit: 's',
+        of: ofFrame(index, 'spareS'),
+      },
+      {
+        style: null,
+        name: 'Of',
+        value: fixed(Number(schedule.columns.intervalS[index]), 2),
+        unit: 's',
+        of: ofFrame(index, 'intervalS'),
+      },
     ],
     dots: (index) => dotsOf([series], y, index),
     table: [{ heading: 'Spare, s', cell: (index) => fixed(valueAt(series, index), 2) }],

@@ -12,6 +12,8 @@ export interface Result {
   what: string;
   value: string;
   standing: 'fine' | 'stop';
+  /** Name of its working. */
+  of: string;
 }
 
 /** Less is not felt, and no figure shows it. */
@@ -20,7 +22,8 @@ const UNFELT_NM = 0.0005;
 const kilograms = (kg: number): string => withUnit(numberText(kg, 2), 'kg');
 const torque = (nm: number): string => withUnit(shortNumber(nm), 'N m');
 
-const row = (what: string, value: string, fine = true): Result => ({
+const row = (of: string, what: string, value: string, fine = true): Result => ({
+  of: `balance.${of}`,
   what,
   value,
   standing: fine ? 'fine' : 'stop',
@@ -28,15 +31,16 @@ const row = (what: string, value: string, fine = true): Result => ({
 
 function residual(plan: Plan, { residualNm, needsNone }: ArmBalance): Result {
   const feltNm = Math.abs(residualNm) * uprightShare(plan);
-  if (feltNm < UNFELT_NM) return row('Left unbalanced', 'nothing: it stays where it is put');
+  if (feltNm < UNFELT_NM) return row('feltNm', 'Left unbalanced', 'nothing: it stays where it is put');
   const end = residualNm > 0 ? 'camera drops' : needsNone ? 'rear drops' : 'counterweight drops';
-  return row('Left unbalanced', `${torque(feltNm)}, ${end}`);
+  return row('feltNm', 'Left unbalanced', `${torque(feltNm)}, ${end}`);
 }
 
 function counterweight(plan: Plan, arm: ArmBalance): Result[] {
   const { workedOut, counterweightMaxMm } = plan.balance;
-  if (arm.needsNone) return [row('Counterweight', 'none needed: the rear is the heavier end')];
+  if (arm.needsNone) return [row('residualNm', 'Counterweight', 'none needed: the rear is the heavier end')];
   const placed = row(
+    workedOut === 'mass' ? 'counterweightKg' : 'counterweightMm',
     'Counterweight',
     `${kilograms(arm.counterweightKg)} at ${millimetres(arm.counterweightMm)}`,
     arm.fits,
@@ -44,16 +48,20 @@ function counterweight(plan: Plan, arm: ArmBalance): Result[] {
   if (arm.fits || workedOut !== 'place' || arm.balancedMm === null) return [placed];
   const enoughKg = (arm.counterweightKg * arm.balancedMm) / counterweightMaxMm;
   return [
-    row('It would have to sit at', millimetres(arm.balancedMm), false),
-    row(`At the end of the rear arm, ${millimetres(counterweightMaxMm)}`, `takes ${kilograms(enoughKg)}`),
+    row('balancedMm', 'It would have to sit at', millimetres(arm.balancedMm), false),
+    row(
+      'balancedMm',
+      `At the end of the rear arm, ${millimetres(counterweightMaxMm)}`,
+      `takes ${kilograms(enoughKg)}`,
+    ),
   ];
 }
 
 function motor({ motor: { neededNm, torqueNm }, worstFrame }: ArmBalance): Result {
-  if (neededNm < UNFELT_NM) return row('Motor holds', 'nothing');
+  if (neededNm < UNFELT_NM) return row('motor.neededNm', 'Motor holds', 'nothing');
   const needed = torque(neededNm);
-  if (torqueNm === null) return row('Motor holds', `${needed}, frame ${worstFrame}`);
-  return row('Motor holds', `${needed} of ${torque(torqueNm)}`, neededNm <= torqueNm);
+  if (torqueNm === null) return row('motor.neededNm', 'Motor holds', `${needed}, frame ${worstFrame}`);
+  return row('motor.neededNm', 'Motor holds', `${needed} of ${torque(torqueNm)}`, neededNm <= torqueNm);
 }
 
 /** What there is to see of arm, counterweight and motor. */
@@ -68,6 +76,7 @@ export function armResults(plan: Plan, arm: ArmBalance): Result[] {
       ? []
       : [
           row(
+            'payloadAllowedKg',
             'Payload',
             `${kilograms(payloadKg)} of ${kilograms(allowed)} at this arm`,
             payloadKg <= allowed,
@@ -78,23 +87,24 @@ export function armResults(plan: Plan, arm: ArmBalance): Result[] {
 
 function load({ loadKg, ratedKg }: SupportLoad): Result {
   return ratedKg === null
-    ? row('On the support', kilograms(loadKg))
-    : row('On the support', `${kilograms(loadKg)} of ${kilograms(ratedKg)}`, loadKg <= ratedKg);
+    ? row('loadKg', 'On the support', kilograms(loadKg))
+    : row('loadKg', 'On the support', `${kilograms(loadKg)} of ${kilograms(ratedKg)}`, loadKg <= ratedKg);
 }
 
 function tip({ marginMm, farthestMm, safeMm, frame, leanDeg }: TipOver): Result[] {
   const reach = row(
+    'farthestMm',
     'Centre of mass off the middle',
     `${numberText(farthestMm, 0)} of ${millimetres(safeMm)}, frame ${frame}`,
     marginMm > 0,
   );
-  if (marginMm <= 0) return [reach, row('On level ground', 'it tips over', false)];
-  return [reach, row('Tips on ground that leans', degrees(Math.floor(leanDeg * 10) / 10))];
+  if (marginMm <= 0) return [reach, row('marginMm', 'On level ground', 'it tips over', false)];
+  return [reach, row('leanDeg', 'Tips on ground that leans', degrees(Math.floor(leanDeg * 10) / 10))];
 }
 
 /** What there is to see of support and feet. */
 export const supportResults = ({ support, tip: tipOver }: BalanceRun): Result[] => [
-  row('All together', kilograms(tipOver.totalKg)),
+  row('totalKg', 'All together', kilograms(tipOver.totalKg)),
   load(support),
   ...tip(tipOver),
 ];

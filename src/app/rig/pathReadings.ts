@@ -4,6 +4,7 @@ import type { ImageSummary } from '../../engine/path/image-summary.ts';
 import type { PathSummary } from '../../engine/path/path.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { Columns } from '../../engine/schedule-types.ts';
+import { ofFrame } from '../../engine/working/names.ts';
 import type { Reading } from '../charts/chart.ts';
 import { digitsFor, fixed, signed } from '../charts/format.ts';
 import { numberText, withUnit } from '../format/numbers.ts';
@@ -11,6 +12,9 @@ import { lengthText, millimetres } from './rigText.ts';
 import type { Standing } from './standing.ts';
 
 const reading = (name: string, value: string, unit: string): Reading => ({ style: null, name, value, unit });
+
+/** A reading with its working. */
+const how = (of: string, shown: Reading): Reading => ({ ...shown, of });
 
 const mm = (name: string, value: number): Reading => reading(name, fixed(value, 0), 'mm');
 
@@ -27,12 +31,17 @@ export function pathReadings(summary: PathSummary): Reading[] {
   const { riseMm, reachMm, lengthMm, swingDeg, sagittaMm, deviationMm, clearanceMm } = summary;
   if (lengthMm === 0) return [];
   return [
-    mm('Way of the lens', lengthMm),
-    mm('Rise', riseMm),
-    mm('Reach', reachMm),
-    ...(swingDeg > 0 ? [reading('Arm swings', fixed(swingDeg, 1), '°'), tenths('Sagitta', sagittaMm)] : []),
-    tenths('Off a straight line', deviationMm),
-    mm('Lowest above the floor', clearanceMm),
+    how('path.lengthMm', mm('Way of the lens', lengthMm)),
+    how('path.riseMm', mm('Rise', riseMm)),
+    how('path.reachMm', mm('Reach', reachMm)),
+    ...(swingDeg > 0
+      ? [
+          how('path.swingDeg', reading('Arm swings', fixed(swingDeg, 1), '°')),
+          how('path.sagittaMm', tenths('Sagitta', sagittaMm)),
+        ]
+      : []),
+    how('path.deviationMm', tenths('Off a straight line', deviationMm)),
+    how('path.clearanceMm', mm('Lowest above the floor', clearanceMm)),
   ];
 }
 
@@ -45,10 +54,12 @@ const largest = (name: string, { px, frame }: Largest): Reading =>
 export function imageReadings(summary: ImageSummary): Reading[] {
   const { subject, background, blur, crossing, outOfSightFrames } = summary;
   return [
-    largest('Subject', subject),
-    largest('Background', background),
-    ...(blur ? [largest(`Blur, ${blur.of}`, blur)] : []),
-    ...(crossing ? [reading('Crosses the frame in', fixed(crossing.shortestS, 1), 's')] : []),
+    how('image.subjectPx', largest('Subject', subject)),
+    how('image.backgroundPx', largest('Background', background)),
+    ...(blur ? [how('image.blurPx', largest(`Blur, ${blur.of}`, blur))] : []),
+    ...(crossing
+      ? [how('image.crossingS', reading('Crosses the frame in', fixed(crossing.shortestS, 1), 's'))]
+      : []),
     ...(outOfSightFrames > 0
       ? [
           reading(
@@ -67,9 +78,11 @@ type ImageColumns = Pick<Columns, 'subjectPx' | 'backgroundPx' | 'aimMissPx'>;
 export function imageReadingsAt(columns: ImageColumns, index: number): Reading[] {
   const { subjectPx, backgroundPx, aimMissPx } = columns;
   return [
-    ...(subjectPx ? [pixels('Subject moves', subjectPx[index] ?? 0)] : []),
-    ...(backgroundPx ? [pixels('Background moves', backgroundPx[index] ?? 0)] : []),
-    ...(aimMissPx ? [pixels('Aim is off by', aimMissPx[index] ?? 0)] : []),
+    ...(subjectPx ? [how(ofFrame(index, 'subjectPx'), pixels('Subject moves', subjectPx[index] ?? 0))] : []),
+    ...(backgroundPx
+      ? [how(ofFrame(index, 'backgroundPx'), pixels('Background moves', backgroundPx[index] ?? 0))]
+      : []),
+    ...(aimMissPx ? [how(ofFrame(index, 'aimMissPx'), pixels('Aim is off by', aimMissPx[index] ?? 0))] : []),
   ];
 }
 

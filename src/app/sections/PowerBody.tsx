@@ -7,6 +7,7 @@ import { numberText, plural, shortNumber } from '../format/numbers.ts';
 import { FromKit, KeepInKit } from '../kit/FromKit.tsx';
 import { addLoad, addSource, removeLoad, removeSource, renameSource } from '../store/members.ts';
 import { usePlan, useSchedule } from '../store/plan.ts';
+import { How } from '../working/How.tsx';
 import { act } from './act.ts';
 import { CapacityCurve } from './CapacityCurve.tsx';
 import { Member } from './Member.tsx';
@@ -15,6 +16,26 @@ import { Caution } from './parts.tsx';
 function sourceText({ kind, brought, usableWh, drawnWh, needed }: SourceSummary): string {
   if (kind === 'mains') return `mains, ${shortNumber(drawnWh)} Wh`;
   return `${brought} × ${shortNumber(usableWh ?? 0)} Wh usable, needs ${needed}`;
+}
+
+/** Ways to the workings of what the summary says. */
+function SourceWorkings({ summary: { name, kind, usableWh, drawnWh, needed } }: { summary: SourceSummary }) {
+  const figure = (of: string, text: string) => (
+    <How of={`sources.${name}.${of}`} what={`${text}, ${name}`}>
+      {text}
+    </How>
+  );
+  return (
+    <p className="hint w2">
+      {figure('drawnWh', `${shortNumber(drawnWh)} Wh drawn`)}
+      {kind === 'battery' && (
+        <>
+          , {figure('usableWh', `${shortNumber(usableWh ?? 0)} Wh usable`)},{' '}
+          {figure('needed', `${plural(needed, 'pack')} needed`)}
+        </>
+      )}
+    </p>
+  );
 }
 
 const FLIGHTS = {
@@ -52,6 +73,7 @@ function SourceBlock({ source, index }: { source: Source; index: number }) {
           <CapacityCurve index={index} />
         </>
       )}
+      {summary && <SourceWorkings summary={summary} />}
       <KeepInKit kind="source" index={index} name={source.name} />
     </Member>
   );

@@ -5,6 +5,7 @@ import { bytesText } from '../format/bytes.ts';
 import { FromKit, KeepInKit } from '../kit/FromKit.tsx';
 import { addCard, removeCard } from '../store/members.ts';
 import { usePlan, useSchedule } from '../store/plan.ts';
+import { How } from '../working/How.tsx';
 import { act } from './act.ts';
 import { Member } from './Member.tsx';
 
@@ -21,6 +22,15 @@ function CardBlock({ card, index, only }: { card: Card; index: number; only: boo
       <NumberField path={`${path}.cardBytes`} />
       <NumberField path={`${path}.reserveShare`} />
       <NumberField path={`${path}.writeBytesPerS`} />
+      <p className="hint w2">
+        <How of={`cards.${card.name}.usedBytes`} what={`${bytesText(used)} used, ${card.name}`}>
+          {bytesText(used)} used
+        </How>
+        {', '}
+        <How of="totals.copiesBytes" what="all copies">
+          all copies
+        </How>
+      </p>
       <KeepInKit kind="card" index={index} name={card.name} />
     </Member>
   );

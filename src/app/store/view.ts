@@ -34,8 +34,10 @@ interface View {
   /** Column index of the frame whose cycle is drawn; null for the longest. */
   cycleFrame: number | null;
   open: Readonly<Partial<Record<SectionId, boolean>>>;
-  dialog: 'new' | 'keys' | 'faults' | 'kit' | 'plans' | 'along' | 'share' | 'link' | null;
+  dialog: 'new' | 'keys' | 'faults' | 'kit' | 'plans' | 'along' | 'share' | 'link' | 'working' | null;
   kit: KitAsk;
+  /** Name of the figure whose working is looked at. */
+  working: string;
   /** How many plans have been opened in this tab. */
   opened: number;
 }
@@ -50,6 +52,7 @@ const viewStore = createStore<View>(() => ({
   open: firstOpen(),
   dialog: null,
   kit: { kinds: null, keep: null },
+  working: '',
   opened: 0,
 }));
 
@@ -62,6 +65,9 @@ export const showDialog = (dialog: View['dialog']): void => viewStore.setState({
 /** Opens the kit: all of it, or some kinds of gear, or to keep something of the plan. */
 export const showKit = (ask: Partial<KitAsk> = {}): void =>
   viewStore.setState({ dialog: 'kit', kit: { kinds: null, keep: null, ...ask } });
+
+/** Opens the working of a figure. */
+export const showWorking = (working: string): void => viewStore.setState({ dialog: 'working', working });
 
 /** The run cursor, shared by findings, cycle and run, and how to move it. */
 export const useCursor = (): [number | null, (frame: number | null) => void] => [

@@ -4,12 +4,15 @@ import type { Part } from '../format/durations.ts';
 import { type Checks, takeTyped, withChecks } from '../store/checker.ts';
 import { draftAt, setDraft, useDraft } from '../store/drafts.ts';
 import { cancelGesture, endGesture } from '../store/plan.ts';
+import { How } from '../working/How.tsx';
 import type { Note } from './notes.ts';
 
 interface FigureProps {
   /** Name of the figure's draft and gesture. */
   name: string;
   label: string;
+  /** Name of its working. */
+  of: string;
   /** The figure at rest. */
   parts: readonly Part[];
   /** The figure while it is edited. */
@@ -96,10 +99,24 @@ export function Figure(props: FigureProps) {
           ))}
         </span>
       </div>
-      <p className="l" id={`${name}-note`}>
-        <b>{label}</b>
-        {shown.text && <span className={shown.bad ? 'wrong' : undefined}>{shown.text}</span>}
-        {extra && <span className="extra">{extra}</span>}
+      <p className="l">
+        <How of={props.of} what={label}>
+          <b>{label}</b>
+        </How>
+        <span className="says" id={`${name}-note`}>
+          {shown.text && (
+            <span className={shown.bad ? 'wrong' : undefined}>
+              {shown.of ? (
+                <How of={shown.of} what={shown.text}>
+                  {shown.text}
+                </How>
+              ) : (
+                shown.text
+              )}
+            </span>
+          )}
+          {extra && <span className="extra">{extra}</span>}
+        </span>
       </p>
       {equals && (
         <button

@@ -21,6 +21,12 @@ const Sign = ({ children }: { children: ReactNode }) => (
   </span>
 );
 
+const WORKINGS = {
+  event: 'totals.eventDurationS',
+  interval: 'totals.intervalS',
+  clip: 'totals.clipLengthS',
+} as const;
+
 interface FreeFigureProps {
   plan: Plan;
   figure: Free;
@@ -37,6 +43,7 @@ function FreeFigure({ plan, figure, label, note, extra = '', sign }: FreeFigureP
     <Figure
       name={figurePath(figure)}
       label={label}
+      of={WORKINGS[figure]}
       parts={durationParts(value, value < 10 ? 3 : 2)}
       text={exactDuration(value)}
       note={note}
@@ -56,6 +63,7 @@ const RateFigure = ({ rate, sign }: { rate: string; sign: ReactNode }) => (
   <Figure
     name={RATE}
     label="Frame rate"
+    of="totals.frameRate"
     parts={[{ number: rateText(rate), unit: 'fps' }]}
     text={rateText(rate)}
     note=""
@@ -76,6 +84,7 @@ const FramesFigure = ({ label, frames, note, sign }: CountProps) => (
   <Figure
     name={FRAMES}
     label={label}
+    of="totals.frames"
     parts={[{ number: numberText(frames), unit: '' }]}
     text={String(frames)}
     note={note}

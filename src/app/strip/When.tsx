@@ -5,6 +5,7 @@ import { clockOf, dateOf, daysBetween } from '../format/clock.ts';
 import { plural } from '../format/numbers.ts';
 import { ArrowRight } from '../icons.tsx';
 import { goToField } from '../store/goTo.ts';
+import { How } from '../working/How.tsx';
 
 export function When({ plan, schedule }: { plan: Plan; schedule: Schedule }) {
   const { firstFrameAt, lastFrameAt } = schedule.totals;
@@ -22,7 +23,9 @@ export function When({ plan, schedule }: { plan: Plan; schedule: Schedule }) {
         <span>{clockOf(lastFrameAt)}</span>
       </button>
       <p className="l">
-        <b>{dateOf(firstFrameAt)}</b>
+        <How of="totals.lastFrameAt" what={`${dateOf(firstFrameAt)}, first and last frame`}>
+          <b>{dateOf(firstFrameAt)}</b>
+        </How>
         {days > 0 && <span>ends {plural(days, 'day')} later</span>}
         {plan.place.name && <span className="where">{plan.place.name}</span>}
       </p>

@@ -9,9 +9,11 @@ import { numberText, plural, shortNumber, withUnit } from '../format/numbers.ts'
 export interface Note {
   text: string;
   bad: boolean;
+  /** The figure that it says, if that has a working. */
+  of?: string;
 }
 
-const fine = (text: string): Note => ({ text, bad: false });
+const fine = (text: string, of: string): Note => ({ text, bad: false, of });
 
 /** Shortest interval, or by how much the present one is too short, or what the trigger offers instead. */
 export function intervalNote(plan: Plan, { totals, findings }: Schedule): Note {
@@ -24,7 +26,7 @@ export function intervalNote(plan: Plan, { totals, findings }: Schedule): Note {
       bad: true,
     };
   }
-  return fine(`at least ${atLeastText(totals.shortestIntervalS)}`);
+  return fine(`at least ${atLeastText(totals.shortestIntervalS)}`, 'totals.shortestIntervalS');
 }
 
 /** The interval before it was rounded down, and what to dial, where they are not the interval itself. */
@@ -46,12 +48,13 @@ export function eventNote(plan: Plan, { totals }: Schedule): string {
 }
 
 /** How long the clip really gets, where it is not as typed; else how much faster it runs than the event. */
-export function clipNote(plan: Plan, { totals }: Schedule): string {
+export function clipNote(plan: Plan, { totals }: Schedule): Note {
   const typed = plan.pacing.workedOut !== 'clip';
   if (typed && Math.abs(totals.clipLengthS - plan.pacing.clipLengthS) >= 0.005) {
-    return `${durationText(totals.clipLengthS, 2)} with ${plural(totals.clipFrames, 'frame')}`;
+    const text = `${durationText(totals.clipLengthS, 2)} with ${plural(totals.clipFrames, 'frame')}`;
+    return fine(text, 'totals.clipLengthS');
   }
-  return `${shortNumber(totals.speedUp)} times faster`;
+  return fine(`${shortNumber(totals.speedUp)} times faster`, 'totals.speedUp');
 }
 
 /** Handles and holds, which make the counts differ. */

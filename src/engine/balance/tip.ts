@@ -110,6 +110,18 @@ function worstMoment(last: number, marks: readonly number[], valueAt: (at: numbe
 }
 
 /**
+ * The moment at which the centre of mass is farthest from the middle of the feet: index of a frame, or between two.
+ * Parameters as for {@link tipOverOf}.
+ */
+export function farthestMoment(carriers: Carriers, masses: Masses, suspects: readonly number[]): number {
+  const columns = [carriers.boom, carriers.slide].flatMap((axis) => axis ?? []);
+  const moving = columns.filter((column) => column.largestMoveSteps > 0);
+  const last = Math.max(0, ...moving.map((column) => column.steps.length - 1));
+  const marks = [...moving.flatMap(ends), ...suspects];
+  return worstMoment(last, marks, distancesOf(carriers, masses));
+}
+
+/**
  * Judges the standing of a rig over its whole move; from frame to frame its axes are taken to go straight.
  * @param suspects - indices of frames to look at besides its samples and the ends of its axes
  */
@@ -120,13 +132,8 @@ export function tipOverOf(
   suspects: readonly number[],
 ): TipOver {
   const { feetRadiusMm, legs } = plan.balance;
-  const columns = [carriers.boom, carriers.slide].flatMap((axis) => axis ?? []);
-  const moving = columns.filter((column) => column.largestMoveSteps > 0);
-  const last = Math.max(0, ...moving.map((column) => column.steps.length - 1));
-  const marks = [...moving.flatMap(ends), ...suspects];
-  const distanceAt = distancesOf(carriers, masses);
-  const worst = worstMoment(last, marks, distanceAt);
-  const farthestMm = distanceAt(worst);
+  const worst = farthestMoment(carriers, masses, suspects);
+  const farthestMm = distancesOf(carriers, masses)(worst);
   const safeMm = feetRadiusMm * Math.cos(Math.PI / legs);
   const marginMm = safeMm - farthestMm;
   const { z } = centreAt(carriers, masses, worst);

@@ -44,9 +44,13 @@ interface AxisDemand {
 }
 
 /** Where the load gets to at an index, steps: past its position where the axis overruns to arrive from its side. */
-function reachAt(run: Run, axis: Axis, { steps, stepsPerUnit }: AxisColumns): ((k: number) => number) | null {
+function reachAt(
+  { plan }: Pick<Run, 'plan'>,
+  axis: Axis,
+  { steps, stepsPerUnit }: AxisColumns,
+): ((k: number) => number) | null {
   const { side, overrun } = takeUpOf(axis);
-  if (run.plan.move.mode !== 'moveShootMove' || side === 0 || overrun === 0) return null;
+  if (plan.move.mode !== 'moveShootMove' || side === 0 || overrun === 0) return null;
   const past = side * overrun * stepsPerUnit;
   return (k) => (steps[k] as number) - (overrunsAt(steps, k, side) ? past : 0);
 }
@@ -61,6 +65,10 @@ function rangeOf(columns: AxisColumns, reach: ((k: number) => number) | null): [
   }
   return [lowest, highest];
 }
+
+/** Lowest and highest place that the load of an axis gets to, in its unit. */
+export const travelOf = (run: Pick<Run, 'plan'>, axis: Axis, columns: AxisColumns): number[] =>
+  rangeOf(columns, reachAt(run, axis, columns)).map((steps) => steps / columns.stepsPerUnit);
 
 function demandOf(run: Run, axis: Axis, columns: AxisColumns): AxisDemand {
   const { steps, stepsPerUnit } = columns;

@@ -60,9 +60,11 @@ export interface Move {
   durationS: number;
   /** Ring that it leaves at its end, px. */
   ringPx: number;
+  /** What it is made of, one after another: the way out, and the way back if there is one. */
+  shapes: readonly MoveShape[];
 }
 
-const AT_REST: Move = { durationS: 0, ringPx: 0 };
+const AT_REST: Move = { durationS: 0, ringPx: 0, shapes: [] };
 
 /**
  * A move.
@@ -85,9 +87,10 @@ export function moveOf(maker: MoveMaker, distance: number, turned: boolean, quie
 function after(maker: MoveMaker, before: Move, distance: number, quiet: boolean): Move[] {
   return shapesOf(maker, distance, quiet).map((shape) => {
     const durationS = before.durationS + shape.durationS;
-    if (maker.ring === null) return { durationS, ringPx: 0 };
+    const shapes = [...before.shapes, shape];
+    if (maker.ring === null) return { durationS, ringPx: 0, shapes };
     const left = before.ringPx * Math.exp(-maker.ring.decayRate * shape.durationS);
-    return { durationS, ringPx: left + maker.pxPerUnit * ringAfter(shape, maker.ring.ringing) };
+    return { durationS, ringPx: left + maker.pxPerUnit * ringAfter(shape, maker.ring.ringing), shapes };
   });
 }
 

@@ -11,7 +11,7 @@ const DEG = Math.PI / 180;
 const AT_REST: Stance = { boom: 0, slide: 0, pan: 0, tilt: 0, roll: 0, turntable: 0 };
 
 /** Millimetres from the lens, all axes at 0, to the subject. */
-function subjectMm(plan: Plan): number {
+export function subjectMm(plan: Plan): number {
   const geometry = geometryOf(plan);
   const lens = lensAt(geometry, AT_REST);
   const { x, y, z } = subjectAt(geometry, AT_REST);

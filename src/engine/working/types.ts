@@ -22,8 +22,8 @@ export interface Working {
   unit: string;
   /**
    * The formula in plain arithmetic over the terms' symbols: + - * / ^ ( ) and the functions ceil, floor, round, min,
-   * max, sqrt, log2, log, exp, sin, cos, tan, asin, acos, atan, atan2, abs (angles in radians). Evaluated with the
-   * terms it gives the value.
+   * max, sqrt, log2, log, exp, sin, cos, tan, asin, acos, atan, atan2, abs (angles in radians), and the constant pi.
+   * Evaluated with the terms it gives the value.
    */
   expression: string;
   terms: Term[];

@@ -1,0 +1,156 @@
+/** The working of a figure: its formula, the numbers put in, and on to the figures that it is made of. */
+import { useEffect, useRef, useState } from 'react';
+import type { Plan } from '../../engine/plan/schema.ts';
+import type { Schedule } from '../../engine/schedule-types.ts';
+import {
+  formulaText,
+  numbersText,
+  type Working,
+  workingOf,
+  workingText,
+} from '../../engine/working/working.ts';
+import { CloseButton } from '../bar/Dialog.tsx';
+import { NBSP } from '../format/numbers.ts';
+import { goToFrame } from '../store/goTo.ts';
+import { usePlan } from '../store/plan.ts';
+import { workedOut } from '../store/schedules.ts';
+import { useView } from '../store/view.ts';
+import { Others } from './Others.tsx';
+import { Terms } from './Terms.tsx';
+import { valueText } from './texts.ts';
+import './working.css';
+
+/** The figures that one has come through, and the way on and back. */
+function useTrail(first: string) {
+  const [trail, setTrail] = useState([first]);
+  return {
+    figure: trail.at(-1) ?? first,
+    depth: trail.length,
+    goOn: (figure: string) => setTrail([...trail, figure]),
+    goBack: () => setTrail(trail.slice(0, -1)),
+  };
+}
+
+export function WorkingBody() {
+  const { plan, schedule } = usePlan(workedOut);
+  const { figure, depth, goOn, goBack } = useTrail(useView((view) => view.working));
+  const working = workingOf(plan, schedule, figure);
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    // What was pressed is gone: the reader goes on from the new heading.
+    if (figure !== '') heading.current?.focus();
+  }, [figure]);
+  return (
+    <>
+      <h3 ref={heading} tabIndex={-1}>
+        {working?.title ?? 'No working'}
+      </h3>
+      {working ? (
+        <WorkingText plan={plan} schedule={schedule} working={working} onGoOn={goOn} />
+      ) : (
+        <p>This figure has no working in this plan.</p>
+      )}
+      <Others plan={plan} schedule={schedule} frame={working?.frame ?? null} onGoOn={goOn} />
+      <div className="row">
+        {depth > 1 && (
+          <button type="button" className="btn" onClick={goBack}>
+            Back
+          </button>
+        )}
+        {working && <CopyButton key={figure} working={working} />}
+        <CloseButton />
+      </div>
+    </>
+  );
+}
+
+interface TextProps {
+  plan: Plan;
+  schedule: Schedule;
+  working: Working;
+  onGoOn: (figure: string) => void;
+}
+
+function WorkingText({ schedule, working, onGoOn }: TextProps) {
+  const { frame, terms, remarks, source, figure } = working;
+  const words = formulaText(working);
+  const numbers = numbersText(working);
+  const value = valueText(working, schedule);
+  // A single number that leads nowhere is all said.
+  const says = terms.length > 1 || terms.some((term) => term.figure !== null);
+  return (
+    <div className="working-text">
+      <p className="working-value">
+        <output>
+          <Value text={value} />
+        </output>
+        {frame !== null && <FrameButton frame={frame} />}
+      </p>
+      {terms.length > 0 && (
+        <p className="working-formula">
+          <span>{words}</span>
+          <span className="m">= {numbers}</span>
+          {numbers !== value && <span className="m">= {value}</span>}
+        </p>
+      )}
+      {says && <Terms terms={terms} onGoOn={onGoOn} />}
+      {remarks.map((remark) => (
+        <p key={remark} className="s">
+          {remark}
+        </p>
+      ))}
+      <p className="s">
+        <b>Source</b> {source}
+      </p>
+      <p className="s">
+        <b>Name at the prompt</b> <span className="m">{figure}</span>
+      </p>
+    </div>
+  );
+}
+
+/** A number, and its unit smaller behind it. */
+function Value({ text }: { text: string }) {
+  const [number = '', ...rest] = text.split(NBSP);
+  return (
+    <>
+      <span className="m">{number}</span>
+      {rest.length > 0 && <small>{`${NBSP}${rest.join(NBSP)}`}</small>}
+    </>
+  );
+}
+
+const closeDialog = (element: Element): void => element.closest('dialog')?.close();
+
+const FrameButton = ({ frame }: { frame: number }) => (
+  <button
+    type="button"
+    className="link"
+    onClick={(event) => {
+      closeDialog(event.currentTarget);
+      goToFrame(frame);
+    }}
+  >
+    Show frame {frame}
+  </button>
+);
+
+/** Copies the working as text; says whether it did. */
+function CopyButton({ working }: { working: Working }) {
+  const [said, setSaid] = useState('');
+  const copy = () =>
+    navigator.clipboard.writeText(workingText(working)).then(
+      () => setSaid('Copied'),
+      () => setSaid('The browser does not allow it: mark the text and copy it.'),
+    );
+  return (
+    <>
+      <button type="button" className="btn" onClick={() => void copy()}>
+        Copy as text
+      </button>
+      <span role="status" className="s">
+        {said}
+      </span>
+    </>
+  );
+}

@@ -1,0 +1,43 @@
+/** How figures came about, at the prompt. */
+import type { Plan } from '../engine/plan/schema.ts';
+import type { Schedule } from '../engine/schedule-types.ts';
+import { figuresOf, workingOf, workingText } from '../engine/working/working.ts';
+import { OptionError } from './options.ts';
+
+/** Neighbouring pairs of letters of a name. */
+const pairsOf = (name: string): string[] =>
+  Array.from({ length: Math.max(0, name.length - 1) }, (_, i) => name.slice(i, i + 2).toLowerCase());
+
+/** How alike two names are, by the pairs of letters that they share: 0 to 1. */
+function alike(a: string, b: string): number {
+  const [ofA, ofB] = [pairsOf(a), pairsOf(b)];
+  const shared = ofA.filter((pair) => ofB.includes(pair)).length;
+  return (2 * shared) / Math.max(1, ofA.length + ofB.length);
+}
+
+/** Names, those most like another one first. */
+const nearestFirst = (names: readonly string[], asked: string): string[] =>
+  [...names].sort((a, b) => alike(b, asked) - alike(a, asked));
+
+/**
+ * The working of a figure as text, or of all of them, one after another.
+ * @throws OptionError if the plan has no such figure: which there are, nearest first
+ */
+export function workingTexts(plan: Plan, worked: Schedule, name: string): Iterable<string> {
+  if (name !== 'all') {
+    const working = workingOf(plan, worked, name);
+    if (working) return [workingText(working)];
+    const names = nearestFirst(figuresOf(plan, worked), name);
+    throw new OptionError(
+      `--working: found '${name}'; allowed, nearest first:\n${names.map((each) => `  ${each}`).join('\n')}`,
+    );
+  }
+  return allTexts(plan, worked);
+}
+
+function* allTexts(plan: Plan, worked: Schedule): Generator<string> {
+  for (const figure of figuresOf(plan, worked)) {
+    const working = workingOf(plan, worked, figure);
+    if (working) yield `${workingText(working)}\n`;
+  }
+}
