@@ -20,7 +20,7 @@ const SCRIPT = /\.js$/;
  * the demos but for the first. A browser test sees to it that opening the page fetches none of them.
  */
 export const ASKED_FOR =
-  /assets\/(zone|coordinates|readFrame|DaysView|SheetView|year\.worker|KitBody|measures|rigBodies|PathPanel|rig|loaf-proving|clay-snail)-[^/]*$/;
+  /assets\/(zone|coordinates|readFrame|DaysView|SheetView|year\.worker|fixes\.worker|LadderBody|CompareBody|KitBody|measures|rigBodies|PathPanel|rig|loaf-proving|clay-snail)-[^/]*$/;
 
 const PART_OF_PAGE = /\.(js|css|html|svg|woff2|webmanifest)$/;
 

@@ -1,0 +1,70 @@
+/** Over the strip while a fix is looked at: what changes, struck through, and what it would be. */
+import type { ReactNode } from 'react';
+import { createPortal } from 'react-dom';
+import { SEVERITIES } from '../../engine/findings/types.ts';
+import { StandingIcon } from '../icons.tsx';
+import { type Worked, workedOut } from '../store/schedules.ts';
+import { type Preview, useFixes } from './fixStore.ts';
+import { changedClock, changedFigures } from './previewed.ts';
+
+const Change = ({ was, now }: { was: string; now: string }) => (
+  <>
+    <s>{was}</s> <ins>{now}</ins>
+  </>
+);
+
+/** Laid over a part of the strip; what is under it does not move. */
+function over(target: Element | null | undefined, className: string, children: ReactNode) {
+  return target
+    ? createPortal(
+        <div className={`if ${className}`} aria-hidden="true">
+          {children}
+        </div>,
+        target,
+        className,
+      )
+    : null;
+}
+
+const lengthClass = (text: string): string => (text.length > 14 ? 'tiny' : text.length > 7 ? 'small' : '');
+
+function VerdictThen({ schedule }: Worked) {
+  const { counts, verdict } = schedule;
+  const worst = SEVERITIES.find((severity) => counts[severity] > 0 && severity !== 'note') ?? 'fine';
+  return (
+    <>
+      <span className={`sev ${worst}`}>
+        <StandingIcon standing={worst} />
+      </span>
+      <p>
+        <b>With it:</b> {verdict}
+      </p>
+    </>
+  );
+}
+
+function Over({ plan, then }: Preview) {
+  const before = workedOut(plan);
+  const strip = document.querySelector('.strip');
+  const clock = changedClock(before, then);
+  return (
+    <>
+      {changedFigures(before, then).map(({ id, was, now }) => (
+        <span key={id}>
+          {over(
+            document.getElementById(id)?.closest('.fig'),
+            `if-figure ${lengthClass(was + now)}`,
+            <Change was={was} now={now} />,
+          )}
+        </span>
+      ))}
+      {clock && over(strip?.querySelector('.when'), 'if-clock', <Change {...clock} />)}
+      {over(strip?.querySelector('.verdict'), 'if-verdict', <VerdictThen {...then} />)}
+    </>
+  );
+}
+
+export function PreviewOver() {
+  const preview = useFixes((state) => state.preview);
+  return preview && <Over {...preview} />;
+}
