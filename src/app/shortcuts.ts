@@ -4,6 +4,7 @@ import { draftAt, setDraft } from './store/drafts.ts';
 import { openFile, saveFile } from './store/files.ts';
 import { goTo } from './store/goTo.ts';
 import { inGesture, redo, undo } from './store/plan.ts';
+import { showDialog } from './store/view.ts';
 
 const isTyping = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement && target.matches('input:not([type=checkbox]), textarea, select');
@@ -47,6 +48,7 @@ function onKeyDown(event: KeyboardEvent): void {
         : {
             '[': () => goToNeighbour(-1),
             ']': () => goToNeighbour(1),
+            c: () => showDialog('compare'),
             1: () => goToView(0),
             2: () => goToView(1),
             3: () => goToView(2),

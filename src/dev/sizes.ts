@@ -16,7 +16,8 @@ export interface Size {
 const SCRIPT = /\.js$/;
 /**
  * Parts that are fetched only when they are asked for: a place looked up or typed, a photograph read, the view of
- * days and that of the sheet, the kit, the measuring helpers, the camera path, the fields of the rig's subjects and
+ * days and that of the sheet, the worker that looks for ways out (it waits for a sign of somebody, or some seconds),
+ * the interval ladder, the comparison with a copy, the kit, the measuring helpers, the camera path, the fields of the rig's subjects and
  * the demos but for the first. A browser test sees to it that opening the page fetches none of them.
  */
 export const ASKED_FOR =

@@ -20,10 +20,23 @@ const KitDialog = () => (
   </Dialog>
 );
 
+const CompareBody = fetched('The comparison', () =>
+  import('../compare/CompareBody.tsx').then((part) => part.CompareBody),
+);
+
+const CompareDialog = () => (
+  <Dialog title="Compare with a copy" className="compare">
+    <Suspense fallback={<div className="compare-body" />}>
+      <CompareBody />
+    </Suspense>
+  </Dialog>
+);
+
 export default function Dialogs() {
   const dialog = useView((view) => view.dialog);
   if (dialog === 'new') return <NewDialog />;
   if (dialog === 'keys') return <KeysDialog />;
   if (dialog === 'kit') return <KitDialog />;
+  if (dialog === 'compare') return <CompareDialog />;
   return dialog === 'faults' ? <FaultsDialog /> : null;
 }

@@ -8,6 +8,9 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['↑ ↓', 'In a field: one step; with Shift ten'],
   ['Esc', 'In a field: back to what it was'],
   ['[ ]', 'Finding before, finding after'],
+  ['Enter', 'On a way out of a finding: take it; the focus alone shows what it would change'],
+  ['↑ ↓', 'In the interval ladder: another setting; Home and End; Enter takes it'],
+  ['C', 'Compare the plan with a copy of it'],
   ['← → ↑ ↓', "In the year's light: a day, a week; Page Up and Page Down a month, Home and End the year"],
   ['Enter', "In the year's light: put the plan on that day"],
   [
@@ -31,6 +34,7 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['Ctrl or Cmd Z', 'Undo; with Shift redo'],
   ['Ctrl or Cmd S', 'Save the plan as a file'],
   ['Ctrl or Cmd O', 'Open a plan file'],
+  ['Ctrl or Cmd P', 'Print; on the sheet that is its pages'],
 ];
 
 export function KeysDialog() {

@@ -146,6 +146,11 @@ export function TopBar() {
   const pick = () => picker.current?.click();
   const newPlan = () => showDialog('new');
   const kit = () => showKit();
+  const compare = (
+    <button type="button" onClick={() => showDialog('compare')}>
+      Compare
+    </button>
+  );
   return (
     <header className="top">
       <h1 className="name">Escapement</h1>
@@ -166,6 +171,7 @@ export function TopBar() {
           <button type="button" onClick={kit}>
             Kit
           </button>
+          {compare}
           <Menu label="Demos">
             <Demos />
           </Menu>
@@ -191,6 +197,7 @@ export function TopBar() {
           <button type="button" onClick={kit}>
             Kit
           </button>
+          {compare}
           <p className="s">Demos</p>
           <Demos />
           <button type="button" onClick={() => showDialog('keys')}>

@@ -1,30 +1,51 @@
 /** How late the run can begin: a row of the margins that comes later than the others. */
 import type { Margin } from '../../engine/findings/types.ts';
 import { MarginLine } from '../charts/MarginsPanel.tsx';
-import { marginRow } from '../charts/marginModel.ts';
+import { type MarginRow, marginRow } from '../charts/marginModel.ts';
 import { durationText } from '../format/durations.ts';
-import { useSchedule } from '../store/plan.ts';
+import { usePlan, useSchedule } from '../store/plan.ts';
 import { useFixes } from './fixStore.ts';
 
-/** The row in hours and minutes: seconds are of no use here. */
-function slipRow(margin: Margin) {
+const PENDING: MarginRow = {
+  id: 'start',
+  label: 'Start may slip by',
+  usedOf: 'looked at for a day',
+  left: '…',
+  leftUnit: '',
+  usedShare: 0,
+  reserveShare: null,
+  standing: 'fine',
+  when: 'being worked out',
+  summary: 'Being worked out',
+};
+
+/** Whole minutes, from a few on: nobody is late to the second. */
+const text = (seconds: number): string =>
+  durationText(seconds < 600 ? Math.floor(seconds) : Math.floor(seconds / 60) * 60);
+
+/**
+ * The row in hours and minutes.
+ * @param current - whether it is of the plan as it is now
+ */
+export function slipRow(margin: Margin, current: boolean): MarginRow {
   const row = marginRow(margin);
-  const text = (seconds: number) => durationText(Math.floor(Math.max(0, seconds) / 60) * 60);
-  return { ...row, left: text(margin.left), leftUnit: ' left' };
+  const left = text(margin.left);
+  return {
+    ...row,
+    usedOf: PENDING.usedOf,
+    left: current ? left : '…',
+    leftUnit: '',
+    summary: `${left} of a day`,
+  };
 }
 
 export function SlipRow() {
   const { sky } = useSchedule();
+  const plan = usePlan((present) => present);
   const slip = useFixes((state) => state.slip);
   const failed = useFixes((state) => state.failed);
-  if (slip?.is) return <MarginLine row={slipRow(slip.is)} />;
-  if (slip || failed !== null || !sky) return null;
-  return (
-    <li className="margin">
-      <div className="margin-what">
-        <b>Start may slip by</b>
-        <span>is being worked out</span>
-      </div>
-    </li>
-  );
+  if (failed !== null) return null;
+  if (slip?.is) return <MarginLine row={slipRow(slip.is, slip.plan === plan)} />;
+  // Without a place nothing is likely to come.
+  return !slip && sky ? <MarginLine row={PENDING} /> : null;
 }

@@ -14,7 +14,8 @@ import { currentPlan, planStore } from './plan.ts';
 /** `elsewhere`: a newer tab writes. `refused`: the browser does not store anything. */
 export type Saving = 'kept' | 'elsewhere' | 'refused';
 
-const STORE = 'plans';
+/** Where plans lie in it. */
+export const STORE = 'plans';
 const KEY = 'current';
 
 const savingStore = createStore<{ saving: Saving }>(() => ({ saving: 'kept' }));
@@ -27,7 +28,8 @@ export const useSaving = (): Saving => useStore(savingStore, (state) => state.sa
 
 let database: Promise<IDBPDatabase> | null = null;
 
-const opened = (): Promise<IDBPDatabase> => {
+/** What is kept in this browser. */
+export const opened = (): Promise<IDBPDatabase> => {
   database ??= openDB('escapement', 1, { upgrade: (db) => void db.createObjectStore(STORE) });
   return database;
 };
