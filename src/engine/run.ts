@@ -59,8 +59,8 @@ export function lostFrames(handsS: number, freeS: number, intervalS: number): nu
 }
 
 /** Seconds between the end of the longer lane of a frame, counted from 1, and the next shutter opening. */
-export function freeAfter(run: Run, frame: number): number {
-  const { intervalS, cameraS, rigS } = run.columns;
+export function freeAfter({ columns }: Pick<Run, 'columns'>, frame: number): number {
+  const { intervalS, cameraS, rigS } = columns;
   const k = frame - 1;
   return Math.max(0, (intervalS[k] ?? 0) - Math.max(cameraS[k] ?? 0, rigS[k] ?? 0));
 }

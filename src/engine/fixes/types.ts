@@ -1,5 +1,5 @@
 /** Ways out of a finding, and those of them that hold when they are tried. */
-import type { Finding } from '../findings/types.ts';
+import type { Finding, FindingId } from '../findings/types.ts';
 import type { Change } from '../plan/changes.ts';
 import type { Plan } from '../plan/schema.ts';
 import type { Schedule } from '../schedule-types.ts';
@@ -25,6 +25,9 @@ export interface Way {
 
 /** The ways out of one finding, most natural first. The schedule's columns are those of the plan. */
 export type WaysOut = (finding: Finding, plan: Plan, made: Schedule) => Way[];
+
+/** The ways out of the findings that one subject says. */
+export type SubjectWays<Id extends FindingId> = Readonly<Record<Id, WaysOut>>;
 
 /** What a fix costs: the plan with it, less the plan without. */
 export interface Cost {

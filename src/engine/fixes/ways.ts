@@ -1,58 +1,44 @@
 /** The ways out of every finding, and why some have none. */
+import { balanceWays } from '../balance/fixes.ts';
+import { cycleWays } from '../cycle/fixes.ts';
+import { energyWays } from '../energy/fixes.ts';
+import { exposureWays } from '../exposure/fixes.ts';
 import type { FindingId } from '../findings/types.ts';
+import { motionWays } from '../motion/fixes.ts';
+import { pacingWays } from '../pacing/fixes.ts';
+import { pathWays } from '../path/fixes.ts';
+import { ringingWays } from '../ringing/fixes.ts';
+import { skyWays } from '../sky/fixes.ts';
+import { storageWays } from '../storage/fixes.ts';
+import { timeWays } from '../time/fixes.ts';
 import type { WaysOut } from './types.ts';
-
-const none: WaysOut = () => [];
 
 /** What could be changed about each finding, most natural first; trying it is not done here. */
 export const WAYS: Readonly<Record<FindingId, WaysOut>> = {
-  'no-clip': none,
-  'interval-not-settable': none,
-  'interval-stretched': none,
-  'cycle-overrun': none,
-  'camera-not-ready': none,
-  'guard-used': none,
-  'shutter-marked-exact': none,
-  'light-out-of-range': none,
-  'shutter-beyond-cycle': none,
-  'ramp-step-idle': none,
-  'change-does-not-fit': none,
-  'interval-grows': none,
-  'blur-share': none,
-  ripple: none,
-  'keyframe-order': none,
-  travel: none,
-  speed: none,
-  acceleration: none,
-  'stair-stepping': none,
-  reversal: none,
-  'not-settled': none,
-  'quiet-move': none,
-  'motion-blur': none,
-  'panning-fast': none,
-  'aim-out-of-limits': none,
-  'out-of-balance': none,
-  'motor-cannot-hold': none,
-  'arm-overloaded': none,
-  'support-overloaded': none,
-  'tips-over': none,
-  'source-short': none,
-  'swap-does-not-fit': none,
-  'flight-limit': none,
-  'card-full': none,
-  'card-change-does-not-fit': none,
-  'buffer-fills': none,
-  'no-start-event': none,
-  'no-window': none,
-  'outside-window': none,
-  'sun-in-frame': none,
-  'sun-on-set': none,
-  'star-trails': none,
-  'clock-skipped': none,
-  'clock-repeated': none,
-  'clock-change': none,
-  'start-past': none,
+  ...pacingWays,
+  ...cycleWays,
+  ...exposureWays,
+  ...motionWays,
+  ...pathWays,
+  ...ringingWays,
+  ...balanceWays,
+  ...energyWays,
+  ...storageWays,
+  ...skyWays,
+  ...timeWays,
 };
 
 /** Why nothing needs doing, or can be done, about findings that have no way out: one sentence each. */
-export const NOTHING_TO_DO: Readonly<Partial<Record<FindingId, string>>> = {};
+export const NOTHING_TO_DO: Readonly<Partial<Record<FindingId, string>>> = {
+  'interval-grows':
+    'A trigger that counts from closing to opening waits for the shutter: work out the interval, and this is counted in.',
+  'shutter-marked-exact': 'The time that the shutter is really open is counted in: nothing needs doing.',
+  reversal:
+    'Backlash goes with every turn: moves between exposures take it up, and the time for that is counted in.',
+  'aim-out-of-limits':
+    'The subject lies where the head does not reach: move the rig or the subject, or mount the head turned.',
+  'no-window': 'Without latitude and longitude there is no sun to ask for: put in the place.',
+  'flight-limit': 'What a pack is rated is printed on it: smaller packs, or the carrier’s leave.',
+  'clock-repeated': 'Say at the start which of the two hours is meant; the interval goes on all the same.',
+  'clock-change': 'Nothing needs doing: only the clock jumps, the interval goes on.',
+};
