@@ -3,16 +3,21 @@ import { readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
+import { intervalLadder } from '../engine/fixes/interval-ladder.ts';
+import { remediesOf } from '../engine/fixes/remedies.ts';
 import { faultSentence } from '../engine/plan/faults.ts';
-import { parsePlan } from '../engine/plan/parse.ts';
+import { parsePlan, serialisePlan } from '../engine/plan/parse.ts';
 import type { Plan } from '../engine/plan/schema.ts';
 import { schedule } from '../engine/schedule.ts';
 import type { Schedule } from '../engine/schedule-types.ts';
 import { sheetOf } from '../engine/sheet/sheet.ts';
+import { fixesJson } from '../outputs/fixes-json.ts';
 import { framesCsv } from '../outputs/frames-csv.ts';
+import { ladderText } from '../outputs/ladder-text.ts';
 import { scheduleJson } from '../outputs/schedule-json.ts';
 import { sheetCsv } from '../outputs/sheet-csv.ts';
 import { summaryText } from '../outputs/summary.ts';
+import { fixedPlan } from './apply.ts';
 import { OptionError, type Options, readOptions, USAGE } from './options.ts';
 import { writeOutputs } from './write-outputs.ts';
 
@@ -50,6 +55,9 @@ async function readText(file: string): Promise<string> {
 }
 
 function printed(options: Options, plan: Plan, worked: Schedule): Iterable<string> {
+  if (options.print === 'fixes') return [fixesJson(plan, worked, remediesOf(plan, worked))];
+  if (options.print === 'ladder') return [ladderText(intervalLadder(plan, worked))];
+  if (options.print === 'plan') return [serialisePlan(plan)];
   const exposures = options.print === 'sheet' && plan.technique === 'stopMotion';
   if (exposures) return sheetCsv(plan, sheetOf(plan));
   if (options.print === 'frames' || options.print === 'sheet') return framesCsv(plan, worked);
@@ -69,17 +77,17 @@ async function run(options: Options): Promise<number> {
     for (const fault of parsed.faults) complain(faultSentence(fault));
     return AT_FAULT;
   }
-  const worked = schedule(parsed.plan);
+  const plan = options.apply === null ? parsed.plan : fixedPlan(parsed.plan, options.apply);
+  const worked = schedule(plan);
   if (options.outDir !== null) {
     try {
-      for await (const written of writeOutputs(pathFrom(options.outDir), parsed.plan, worked))
-        complain(written);
+      for await (const written of writeOutputs(pathFrom(options.outDir), plan, worked)) complain(written);
     } catch (error) {
       complain(`${options.outDir} cannot be written to: ${reason(error)}`);
       return AT_FAULT;
     }
   }
-  await print(printed(options, parsed.plan, worked));
+  await print(printed(options, plan, worked));
   return worked.counts.stop > 0 ? STOPPED : SHOOTABLE;
 }
 

@@ -6,6 +6,7 @@ import { execFileSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { measureSizes } from '../../src/dev/sizes.ts';
 import { engineFigures } from './engine.ts';
+import { fixesFigures } from './fixes.ts';
 import { pageFigures } from './page.ts';
 import { type Figure, figureLine, isOver } from './report.ts';
 import { skyFigures } from './sky.ts';
@@ -21,6 +22,7 @@ const sizeFigures = (): Figure[] =>
 
 const PARTS: Readonly<Record<string, () => Figure[] | Promise<Figure[]>>> = {
   engine: engineFigures,
+  fixes: fixesFigures,
   page: pageFigures,
   sky: skyFigures,
   size: sizeFigures,

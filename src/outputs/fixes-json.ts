@@ -1,0 +1,44 @@
+/** Findings with what can be done about them, as JSON; and the plan with one of them done. */
+import { type Finding, keyOf } from '../engine/findings/types.ts';
+import type { Fix, Remedy } from '../engine/fixes/types.ts';
+import type { Plan } from '../engine/plan/schema.ts';
+import type { Schedule } from '../engine/schedule-types.ts';
+
+/** What each finding is asked for by: its id where it is the only one of its kind, else with what it is about. */
+export const askedBy = (findings: readonly Finding[]): string[] =>
+  findings.map((finding) =>
+    findings.filter(({ id }) => id === finding.id).length === 1 ? finding.id : keyOf(finding),
+  );
+
+const fixFields = ({ kind, label, cost: { text, ...costs }, changes, alsoFixes }: Fix, index: number) => ({
+  n: index + 1,
+  kind,
+  label,
+  cost: text,
+  costs,
+  changes,
+  alsoFixes,
+});
+
+/**
+ * The findings with their fixes as JSON text, indented, with a line end at the end.
+ * @param remedies - one for each finding, in their order
+ * @returns one object: `title`, `verdict`, `findings`, each with its `id` (what one of its fixes is asked for by),
+ *   `severity`, `message`, `frame`, `at`, its `fixes`, cheapest first, and `whyNone`, a sentence if there are none. A
+ *   fix has its `n`, counted from 1, `kind`, `label`, `cost` in words, `costs` in figures, `changes` (each a `path`,
+ *   its value `from` and `to`), and the keys of what it `alsoFixes`.
+ */
+export function fixesJson(plan: Plan, { verdict, findings }: Schedule, remedies: Iterable<Remedy>): string {
+  const found = [...remedies];
+  const ids = askedBy(findings);
+  const shown = findings.map(({ severity, message, frame, at }, i) => ({
+    id: ids[i],
+    severity,
+    message,
+    frame,
+    at,
+    fixes: found[i]?.fixes.map(fixFields) ?? [],
+    whyNone: found[i]?.whyNone ?? null,
+  }));
+  return `${JSON.stringify({ title: plan.title, verdict, findings: shown }, null, 2)}\n`;
+}
