@@ -95,7 +95,12 @@ interface ComparedProps {
 
 function Compared({ copy, plan, differences }: ComparedProps) {
   const { inputs, figures, margins, findings, verdicts } = differences;
-  if (inputs.length === 0) return <StandingTag standing="fine" text="The plan is as the copy is." />;
+  if (inputs.length === 0)
+    return (
+      <p className="same">
+        <StandingTag standing="fine" text="The plan is as the copy is." />
+      </p>
+    );
   return (
     <>
       <Group title="Verdict">
@@ -163,7 +168,6 @@ function WithCopy({ copy, onDone }: { copy: Copy; onDone: (done: Done | null) =>
       <p className="s">
         Copy of <b>{copy.plan.title}</b>, kept {clockFormat.format(copy.keptMs)}.
       </p>
-      <Compared copy={copy.plan} plan={plan} differences={differences} />
       <div className="row">
         <button type="button" className="btn main" disabled={same} onClick={takeBack}>
           Take the copy back
@@ -179,6 +183,7 @@ function WithCopy({ copy, onDone }: { copy: Copy; onDone: (done: Done | null) =>
         </button>
         <CloseButton />
       </div>
+      <Compared copy={copy.plan} plan={plan} differences={differences} />
     </>
   );
 }

@@ -49,4 +49,7 @@ export function inputText(plan: Plan, { path, unit }: InputDifference, value: un
 }
 
 /** What a field belongs to: a member of a list, or its section. */
-export const ownerText = ({ of, path }: InputDifference): string => of || wordText(String(partsOf(path)[0]));
+export function ownerText({ of, path }: InputDifference): string {
+  const section = String(partsOf(path)[0]);
+  return of || section.charAt(0).toUpperCase() + section.slice(1);
+}

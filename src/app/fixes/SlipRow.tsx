@@ -9,7 +9,7 @@ import { useFixes } from './fixStore.ts';
 const PENDING: MarginRow = {
   id: 'start',
   label: 'Start may slip by',
-  usedOf: 'looked at for a day',
+  usedOf: 'tried up to 24\u00a0h',
   left: '…',
   leftUnit: '',
   usedShare: 0,
@@ -24,17 +24,17 @@ const text = (seconds: number): string =>
   durationText(seconds < 600 ? Math.floor(seconds) : Math.floor(seconds / 60) * 60);
 
 /**
- * The row in hours and minutes.
+ * The row in hours and minutes, with the first sentence of what fails then.
  * @param current - whether it is of the plan as it is now
  */
 export function slipRow(margin: Margin, current: boolean): MarginRow {
-  const row = marginRow(margin);
   const left = text(margin.left);
   return {
-    ...row,
+    ...marginRow(margin),
     usedOf: PENDING.usedOf,
-    left: current ? left : '…',
+    left: current ? left : PENDING.left,
     leftUnit: '',
+    when: margin.when.split(/\.\s/)[0] ?? '',
     summary: `${left} of a day`,
   };
 }

@@ -2,6 +2,7 @@
 import type { Fix } from '../../engine/fixes/types.ts';
 import { type Change, withChanges } from '../../engine/plan/changes.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
+import type { Totals } from '../../engine/schedule-types.ts';
 import { durationText } from '../format/durations.ts';
 import { plural } from '../format/numbers.ts';
 import { withChecks } from '../store/checker.ts';
@@ -10,19 +11,24 @@ import { change, currentPlan, endGesture, undo } from '../store/plan.ts';
 import { scheduleOf } from '../store/schedules.ts';
 import { fixStore, type TakenChange } from './fixStore.ts';
 
-/** `Interval is now 16 s` of `Interval to 16 s`; what is no setting was done. */
+/** `Interval is now 16 s` of `Interval to 16 s`, part by part; what sets nothing stands as it is. */
 export function doneText(label: string): string {
-  const [, what, value] = /^(.+?) to (.+)$/.exec(label) ?? [];
-  return what === undefined ? `${label}: done` : `${what} is now ${value}`;
+  const parts = label.split(', ').map((part) => /^(.+?) (?:up )?to (.+)$/.exec(part));
+  const done = parts.map((part) => part && `${part[1]} is now ${part[2]}`);
+  return done.includes(null) ? label : done.join(', ');
+}
+
+/** What is over in the tightest interval, or how much of the guard is used, or what is missing. */
+export function spareText({ tightestSpareS: spareS }: Totals, guardS: number): string {
+  if (spareS >= 0) return `${durationText(spareS)} spare`;
+  const shortS = -spareS - guardS;
+  return shortS > 1e-9 ? `${durationText(shortS)} too short` : `${durationText(-spareS)} into the guard`;
 }
 
 function figuresText(plan: Plan): string {
-  const { frames, clipLengthS, tightestSpareS } = scheduleOf(plan).totals;
-  const spare =
-    tightestSpareS < 0
-      ? `${durationText(-tightestSpareS)} too short`
-      : `${durationText(tightestSpareS)} spare`;
-  return `${plural(frames, 'frame')}, ${durationText(clipLengthS)} clip, ${spare}`;
+  const { totals } = scheduleOf(plan);
+  const spare = spareText(totals, plan.cycle.guardS);
+  return `${plural(totals.frames, 'frame')}, ${durationText(totals.clipLengthS)} clip, ${spare}`;
 }
 
 /**

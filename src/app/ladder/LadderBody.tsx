@@ -9,7 +9,14 @@ import { durationText } from '../format/durations.ts';
 import { StandingTag } from '../icons.tsx';
 import { withChecks } from '../store/checker.ts';
 import { usePlan, useSchedule } from '../store/plan.ts';
-import { endText, exposureLines, rowAfterKey, settingText, shortFinding } from './ladderRows.ts';
+import {
+  endText,
+  exposureLines,
+  rowAfterKey,
+  settingText,
+  shortFinding,
+  signedDuration,
+} from './ladderRows.ts';
 
 const HEADINGS = [
   'Setting',
@@ -65,10 +72,7 @@ function Row({ row, plan, present, firstFrameAt }: RowProps) {
       <td className="m">{row.frames}</td>
       <td className="m">{durationText(row.clipLengthS, 2)}</td>
       <td className="m">{endText(row, firstFrameAt)}</td>
-      <td className={`m${spareS < 0 ? ' wrong' : ''}`}>
-        {durationText(Math.abs(spareS))}
-        {spareS < 0 && ' short'}
-      </td>
+      <td className={`m${spareS < 0 ? ' wrong' : ''}`}>{signedDuration(spareS)}</td>
       <td>
         {exposureLines(row).map((line) => (
           <small key={line}>{line}</small>

@@ -3,7 +3,7 @@ import type { Finding } from '../../engine/findings/types.ts';
 import type { LadderRow } from '../../engine/fixes/interval-ladder.ts';
 import { clockOf, daysBetween } from '../format/clock.ts';
 import { durationText } from '../format/durations.ts';
-import { plural } from '../format/numbers.ts';
+import { MINUS, plural } from '../format/numbers.ts';
 
 /** `cycle overrun`, `travel: Boom`: what a finding is about, in a few words. */
 export const shortFinding = ({ id, about }: Pick<Finding, 'id' | 'about'>): string =>
@@ -28,6 +28,10 @@ export function settingText({ dialS, intervalS }: LadderRow): { dial: string; in
   const interval = durationText(intervalS, 3);
   return { dial, interval: interval === dial ? '' : interval };
 }
+
+/** A length of time that may be missing. */
+export const signedDuration = (seconds: number): string =>
+  `${seconds < 0 ? MINUS : ''}${durationText(Math.abs(seconds))}`;
 
 /** Row that a key leads to; null for any other key. */
 export function rowAfterKey(key: string, row: number, rows: number): number | null {
