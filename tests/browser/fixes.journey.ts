@@ -305,6 +305,21 @@ test('the time of a finding takes the sheet along, and its count leads back from
   await context.close();
 });
 
+test('the exposure sheet goes to the exposure of a finding', async () => {
+  const { page, problems, context } = await visit(browser, origin, { query: '?demo=clay-snail' });
+  await setField(await openSection(page, 'Cycle'), 'Guard', '203 s');
+  const time = findings(page)
+    .getByRole('button', { name: /^Show frame (?!1,)\d+/ })
+    .first();
+  const frame = /frame (\d+)/.exec((await time.getAttribute('aria-label')) ?? '')?.[1] ?? '';
+  await time.click();
+  await page.locator('body').press('3');
+  const row = page.getByRole('grid', { name: 'Exposure sheet' }).locator('[aria-selected=true]').first();
+  await expect.poll(async () => text(row)).toMatch(new RegExp(`^${frame}\\b`));
+  expect(problems).toEqual([]);
+  await context.close();
+});
+
 test('figures of a day at one frame a second do not wait for the ways out', async () => {
   const { page, problems, context } = await visit(browser, origin);
   const plan = benchPlan(86_400);
