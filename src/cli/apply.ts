@@ -1,4 +1,5 @@
 /** Makes a fix that was asked for at the prompt. */
+import { keyOf } from '../engine/findings/types.ts';
 import { remediesOf } from '../engine/fixes/remedies.ts';
 import type { Remedy } from '../engine/fixes/types.ts';
 import { withChanges } from '../engine/plan/changes.ts';
@@ -24,7 +25,8 @@ function remedyAt(remedies: Iterable<Remedy>, index: number): Remedy {
 export function fixedPlan(plan: Plan, { id, n }: FixAsked): Plan {
   const made = schedule(plan);
   const ids = askedBy(made.findings);
-  const index = ids.indexOf(id);
+  // One that is the only one of its kind is told from others all the same.
+  const index = made.findings.findIndex((finding, i) => ids[i] === id || keyOf(finding) === id);
   if (index === -1) {
     const allowed = ids.length === 0 ? 'nothing, since the plan has no findings' : ids.join(', ');
     throw new OptionError(`--apply: found the finding '${id}'; allowed: ${allowed}`);

@@ -45,15 +45,23 @@ const cells = (row: LadderRow): string[] => [
   findingsText(row),
 ];
 
+const DIAL = HEAD.indexOf('Dial');
+const INTERVAL = HEAD.indexOf('Interval');
+
+/** Whether a column says anything: a dial that is set to the interval itself says nothing more. */
+function tells(rows: readonly string[][], c: number): boolean {
+  if (c === DIAL) return rows.some((row) => row[DIAL] !== row[INTERVAL]);
+  return c === 0 || rows.some((row) => row[c] !== '');
+}
+
 /**
- * The ladder as text: a line of headings, then a line a setting; `>` marks the present one. Columns that are empty in
- * every row are left out.
+ * The ladder as text: a line of headings, then a line a setting; `>` marks the present one. Columns that say nothing
+ * in any row are left out.
  */
 export function ladderText(rows: readonly LadderRow[]): string {
-  const lines = [HEAD, ...rows.map(cells)].map((line) => line.map(plainText));
-  const columns = HEAD.map((_, c) => c).filter(
-    (c) => c === 0 || lines.slice(1).some((line) => line[c] !== ''),
-  );
+  const body = rows.map((row) => cells(row).map(plainText));
+  const lines = [HEAD, ...body];
+  const columns = HEAD.map((_, c) => c).filter((c) => tells(body, c));
   const widths = HEAD.map((_, c) => Math.max(...lines.map((line) => line[c]?.length ?? 0)));
   const cell = (line: readonly string[], c: number): string => {
     const text = line[c] ?? '';

@@ -22,7 +22,7 @@ const MOST_FRAMES = 150;
 
 /** What the finding of a kind is about, told from its numbers. */
 function name({ id, values: { axis, source, side, step, setting } }: Schedule['findings'][number]): string {
-  return [id, axis, source, side, step, setting].join('|');
+  return `${id} ${axis ?? source ?? side ?? step ?? setting ?? ''}`;
 }
 
 const BADNESS = { note: 1, warning: 2, stop: 3 } as const;
@@ -127,12 +127,11 @@ const everywhere = (ways: Ways, share: number) => {
 };
 
 test('every fix that is offered removes its finding, brings none as bad, and can be undone', () => {
-  everywhere(WAYS, 4);
+  everywhere(WAYS, 2);
   expect(seen.plans).toBeGreaterThan(1);
 });
 
 test('so do those of ways that nobody has fitted to the plan', () => {
-  everywhere(FEW, 2);
-  console.log(seen);
+  everywhere(FEW, 1);
   for (const [what, often] of Object.entries(seen)) expect(often, what).toBeGreaterThan(0);
 });

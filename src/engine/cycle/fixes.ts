@@ -21,15 +21,15 @@ import type { Schedule } from '../schedule-types.ts';
  * The setting of the trigger that makes up for seconds that are missing. With fewer frames in the same event each move
  * is longer: of a move at its top speed by as much as the interval.
  */
-function dialFor({ totals, columns }: Schedule, shortS: number, frame: number): number {
-  const moveS = columns.moveS[frame - 1] ?? 0;
+function dialFor(plan: Plan, { totals, columns }: Schedule, shortS: number, frame: number): number {
+  const moveS = plan.move.moveS === null ? (columns.moveS[frame - 1] ?? 0) : 0;
   const share = Math.min(0.8, moveS / totals.intervalS);
   return totals.dialS + shortS / (1 - share);
 }
 
 /** Ways to a longer interval. */
 export const longerIntervals = (plan: Plan, made: Schedule, shortS: number, frame: number): Way[] => [
-  ...intervalLonger(plan, made, dialFor(made, shortS, frame)),
+  ...intervalLonger(plan, made, dialFor(plan, made, shortS, frame)),
   ...slowerRun(plan, made, made.totals.dialS + shortS),
 ];
 

@@ -17,6 +17,7 @@ import {
   otherFilter,
   rampByCamera,
   rampFurther,
+  rampFurtherAll,
   rampIsoForShutter,
   rampLargerSteps,
   rampOn,
@@ -30,7 +31,7 @@ import {
   shuttersWithIso,
   thirdsBetween,
 } from './setting-ways.ts';
-import { openShutterS } from './shutter.ts';
+import { openAtMarkS, openShutterS } from './shutter.ts';
 
 /** By the mark it would fit: then it is worth doing something about. */
 const markedExact: WaysOut = ({ severity }, plan) =>
@@ -56,13 +57,14 @@ function otherTimes(finding: Finding, plan: Plan, made: Schedule, side: 1 | -1):
   return startLater(plan, outS / 60);
 }
 
-const tooDark = (plan: Plan, stops: number): Way[] => {
+const tooDark = (plan: Plan, made: Schedule, stops: number): Way[] => {
   const thirds = Math.ceil(3 * stops - 1e-6);
   const settings = plan.exposure.ramp.used
     ? [
         ...rampFurther(plan, 'iso', thirds),
         ...rampFurther(plan, 'shutter', thirds),
         ...rampFurther(plan, 'aperture', thirds),
+        ...rampFurtherAll(plan, made.exposure?.ceiling.ceilingS ?? 0, thirds),
         ...shorterByAperture(plan, thirds),
       ]
     : [
@@ -90,7 +92,7 @@ const outOfRange: WaysOut = (finding, plan, made) => {
   const stops = worst - plan.exposure.ramp.toleranceStops;
   const bright = wordIn(finding, 'side') === 'too bright';
   return [
-    ...(bright ? tooBright(plan, stops) : tooDark(plan, stops)),
+    ...(bright ? tooBright(plan, stops) : tooDark(plan, made, stops)),
     ...otherTimes(finding, plan, made, bright ? 1 : -1),
     ...moreTolerance(plan, worst),
   ];
@@ -105,7 +107,7 @@ const beyondCycle: WaysOut = (finding, plan, made) => {
   const thirds = thirdsBetween(wanted, reached);
   if (wordIn(finding, 'binds') === 'angle')
     return [
-      ...widerAngle(plan, ((plan.exposure.shutterAngleMaxDeg ?? 0) * wanted) / ceiling),
+      ...widerAngle(plan, ((plan.exposure.shutterAngleMaxDeg ?? 0) * openAtMarkS(plan, wanted)) / ceiling),
       ...rampIsoForShutter(plan, thirds),
       ...rampShutterLess(plan, index, reached),
     ];
@@ -114,7 +116,7 @@ const beyondCycle: WaysOut = (finding, plan, made) => {
     ...noDarkFrames(plan),
     ...settleByRinging(plan),
     ...quietMoves(plan),
-    ...longerIntervals(plan, made, wanted - ceiling, made.totals.longestCycleFrame),
+    ...longerIntervals(plan, made, openAtMarkS(plan, wanted) - ceiling, made.totals.longestCycleFrame),
     ...rampShutterLess(plan, index, reached),
   ];
 };

@@ -6,6 +6,7 @@ import type { Edit } from '../plan/paths.ts';
 import type { Plan, RampStep } from '../plan/schema.ts';
 import { valueWords } from './ramp-words.ts';
 import { marksBeyond, shutterWords } from './setting-ways.ts';
+import { openAtMarkS } from './shutter.ts';
 
 type Setting = RampStep['setting'];
 
@@ -36,6 +37,14 @@ function endingAt(plan: Plan, setting: Setting, to: number): Edit {
 const endOf = (plan: Plan, setting: Setting): number =>
   plan.exposure.ramp.steps[lastStep(plan, setting)]?.to ?? plan.exposure[BASE[setting]];
 
+/** What a ramp needs that ends at a wider aperture. */
+const lensFor = (plan: Plan, changed: Plan): string | null => {
+  const apertureF = endOf(changed, 'aperture');
+  return apertureF < endOf(plan, 'aperture')
+    ? `a lens that opens to f/${apertureF}; less depth of field`
+    : null;
+};
+
 /** The ramp goes further along one setting as the light falls. @param thirds - of a stop that should just suffice */
 export function rampFurther(plan: Plan, setting: Setting, thirds = 1): Way[] {
   const values = marksBeyond(plan, setting, endOf(plan, setting), 1);
@@ -49,6 +58,40 @@ export function rampFurther(plan: Plan, setting: Setting, thirds = 1): Way[] {
       setting === 'aperture'
         ? `a lens that opens to f/${endOf(changed, setting)}; less depth of field`
         : null,
+  });
+}
+
+/**
+ * The ramp goes further along all its settings: the shutter as far as there is room for, then ISO, then the aperture.
+ * @param ceilingS - seconds that the shutter may be open at most
+ * @param thirds - of a stop that should just suffice
+ */
+export function rampFurtherAll(plan: Plan, ceilingS: number, thirds: number): Way[] {
+  const order = ['shutter', 'iso', 'aperture'] as const;
+  const beyond = (setting: Setting) => marksBeyond(plan, setting, endOf(plan, setting), 1);
+  const marks = order.flatMap((setting) =>
+    beyond(setting)
+      .filter((to) => setting !== 'shutter' || openAtMarkS(plan, to) <= ceilingS)
+      .map((to) => ({ setting, to })),
+  );
+  const upTo = (count: number) =>
+    order.flatMap((setting) => marks.slice(0, count).findLast((mark) => mark.setting === setting) ?? []);
+  const changedBy = (changed: Plan) =>
+    order.filter((setting) => endOf(changed, setting) !== endOf(plan, setting));
+  return way({
+    kind: 'ramp-further',
+    steps: marks.length,
+    first: thirds,
+    at: (count) =>
+      upTo(count).reduce<Plan | null>(
+        (next, { setting, to }) => next && planWith(next, [endingAt(next, setting, to)]),
+        plan,
+      ),
+    label: (changed) =>
+      `Ramp: ${changedBy(changed)
+        .map((setting) => `${NAMES[setting]} to ${value(setting, endOf(changed, setting))}`)
+        .join(', ')}`,
+    needs: (changed) => lensFor(plan, changed),
   });
 }
 
@@ -182,6 +225,7 @@ export const darkerNight = (plan: Plan, stops = 0.5): Way[] =>
         by: 0.5,
         wanted: plan.exposure.ramp.nightStops + stops,
         label: (dark) => `Let the night stay darker by ${figure(dark)}\u00A0stops`,
+        needs: 'a darker picture at night than was asked for',
       })
     : [];
 

@@ -71,20 +71,24 @@ export function markSeconds(mark: string): number {
 // Marks are told apart by a hundredth of a stop: '0.0167' still means 1/60.
 export const SAME_MARK_STOPS = 0.01;
 
-const stopIn = (dials: readonly (readonly Stop[])[], marked: number): Stop | null => {
-  for (const stops of dials) {
-    const stop = stops.find(({ mark }) => Math.abs(Math.log2(marked / markSeconds(mark))) < SAME_MARK_STOPS);
-    if (stop) return stop;
-  }
-  return null;
-};
+/** Series with the base-2 logarithms of their marks: worked out once, since every exposure of a plan is looked up. */
+const dialOf = (...dials: (readonly Stop[])[]): readonly { stop: Stop; log2: number }[] =>
+  dials.flat().map((stop) => ({ stop, log2: Math.log2(markSeconds(stop.mark)) }));
+
+const SHUTTER_DIAL = dialOf(SHUTTER_THIRDS, SHUTTER_HALVES);
+const APERTURE_DIAL = dialOf(APERTURE_THIRDS, APERTURE_HALVES);
+const ISO_DIAL = dialOf(ISO_THIRDS, ISO_HALVES);
+
+function stopIn(dial: ReturnType<typeof dialOf>, marked: number): Stop | null {
+  const wanted = Math.log2(marked);
+  return dial.find(({ log2 }) => Math.abs(wanted - log2) < SAME_MARK_STOPS)?.stop ?? null;
+}
 
 /**
  * The stop that a shutter time in marked seconds names, in third stops first, then half stops.
  * @returns the stop, or null if no dial has that mark
  */
-export const shutterStop = (markedS: number): Stop | null =>
-  stopIn([SHUTTER_THIRDS, SHUTTER_HALVES], markedS);
+export const shutterStop = (markedS: number): Stop | null => stopIn(SHUTTER_DIAL, markedS);
 
 /**
  * Exact shutter time of a marked one: 30 gives 32, 1/60 gives 1/64. A time that is no mark stays as it is.
@@ -93,9 +97,7 @@ export const shutterStop = (markedS: number): Stop | null =>
 export const exactShutterS = (markedS: number): number => shutterStop(markedS)?.exact ?? markedS;
 
 /** Exact f-number of a marked one: f/11 is 11.31. One that is no mark stays as it is. */
-export const exactApertureF = (markedF: number): number =>
-  stopIn([APERTURE_THIRDS, APERTURE_HALVES], markedF)?.exact ?? markedF;
+export const exactApertureF = (markedF: number): number => stopIn(APERTURE_DIAL, markedF)?.exact ?? markedF;
 
 /** Exact ISO speed of a marked one: 125 is 126. One that is no mark stays as it is. */
-export const exactIso = (markedIso: number): number =>
-  stopIn([ISO_THIRDS, ISO_HALVES], markedIso)?.exact ?? markedIso;
+export const exactIso = (markedIso: number): number => stopIn(ISO_DIAL, markedIso)?.exact ?? markedIso;

@@ -62,6 +62,7 @@ export type FindingId =
   | 'acceleration'
   | 'stair-stepping'
   | 'reversal'
+  | 'backlash-taken-up'
   | 'not-settled'
   | 'quiet-move'
   | 'motion-blur'

@@ -18,7 +18,7 @@ import type { Way } from './types.ts';
 type Totals = Schedule['totals'];
 
 /** More values than anybody turns a dial through. */
-const MOST_SETTINGS = 20_000;
+const MOST_SETTINGS = 200_000;
 
 /** The settings of a trigger on one side of the present one, nearest first. */
 function settingsFrom({ trigger }: Plan, dialS: number, side: 1 | -1) {

@@ -37,11 +37,13 @@ interface Loss {
 
 const DAY_S = 86_400;
 
-/** How long, for a sentence: whole days where it is more than two. */
-const spell = (durationS: number): string =>
-  durationS < 2 * DAY_S && durationS % DAY_S !== 0
-    ? seconds(durationS)
-    : withUnit(durationS / DAY_S, durationS === DAY_S ? 'day' : 'days');
+/** How long, for a sentence: in days from two on, or where it is just one. */
+function spell(durationS: number): string {
+  if (durationS < 2 * DAY_S && durationS !== DAY_S) return seconds(durationS);
+  // The clocks may change on the way.
+  const days = Math.round(durationS / DAY_S);
+  return withUnit(days, days === 1 ? 'day' : 'days');
+}
 
 const hours = (durationS: number): number => Math.min(MOST_HOURS, Math.abs(durationS) / 3600) * RANKS.hour;
 

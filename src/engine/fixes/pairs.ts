@@ -2,6 +2,7 @@
 import type { Finding, FindingId } from '../findings/types.ts';
 import { Room } from '../room.ts';
 import { costOf } from './cost.ts';
+import { cheapestFirst } from './reckon.ts';
 import { type Attempt, type Judge, judgeOf, searchWay } from './search.ts';
 import type { Trials } from './trial.ts';
 import type { Cost, Way, WaysOut } from './types.ts';
@@ -52,10 +53,11 @@ export function cheapestPair(
     if (!blocker || trials.count >= until) continue;
     const made = trials.schedule(first.attempt.plan, room);
     const judge = judgeOf(trials, finding, blocker);
-    for (const second of ways[blocker.id](blocker, first.attempt.plan, made)) {
-      if (trials.count >= until) break;
-      if (second.kind === first.way.kind) continue;
-      const pair = pairOf(trials, first, second, judge);
+    const seconds = ways[blocker.id](blocker, first.attempt.plan, made);
+    for (const { way, leastRank } of cheapestFirst(trials, seconds)) {
+      if (trials.count >= until || (best !== null && best.cost.rank <= leastRank)) break;
+      if (way.kind === first.way.kind) continue;
+      const pair = pairOf(trials, first, way, judge);
       if (pair && (best === null || pair.cost.rank < best.cost.rank)) best = pair;
     }
   }

@@ -7,9 +7,11 @@
 import { type Finding, type FindingId, keyOf } from '../findings/types.ts';
 import { changesBetween } from '../plan/changes.ts';
 import type { Plan } from '../plan/schema.ts';
+import type { Room } from '../room.ts';
 import type { Schedule } from '../schedule-types.ts';
 import { costOf } from './cost.ts';
 import { type Blocked, cheapestPair } from './pairs.ts';
+import { cheapestFirst } from './reckon.ts';
 import { type Attempt, judgeOf, searchWay } from './search.ts';
 import { idOf, Trials } from './trial.ts';
 import { type Fix, MAX_FIXES, type Remedy, type Way, type WaysOut } from './types.ts';
@@ -19,12 +21,14 @@ import { NOTHING_TO_DO, WAYS } from './ways.ts';
 export interface RemediesGiven {
   /** The present, milliseconds of the epoch, as the plan's schedule was given it. */
   nowMs?: number;
+  /** Memory for what is tried, used again from call to call; not one that holds columns of the plan's schedule. */
+  room?: Room;
   /** Ways out of every finding; those of the registry unless a test brings its own. */
   ways?: Readonly<Record<FindingId, WaysOut>>;
 }
 
 /** No further way is begun after so many trials for one finding: in plans of up to `LONG` frames, and in longer ones. */
-const MOST_TRIALS = 24;
+const MOST_TRIALS = 16;
 const MOST_TRIALS_LONG = 12;
 const LONG = 10_000;
 
@@ -51,6 +55,12 @@ interface Failure {
   attempt: Attempt;
 }
 
+const byRank = (a: Fix, b: Fix): number => a.cost.rank - b.cost.rank;
+
+/** Whether as many fixes as are offered are at hand that cost no more than this. */
+const doneBelow = (fixes: readonly Fix[], rank: number): boolean =>
+  fixes.filter(({ cost }) => cost.rank <= rank).length >= MAX_FIXES;
+
 function tryWays(
   trials: Trials,
   finding: Finding,
@@ -60,8 +70,8 @@ function tryWays(
   const until = trials.count + mostTrials(trials);
   const fixes: Fix[] = [];
   const failures: Failure[] = [];
-  for (const way of ways) {
-    if (way.steps < 1 || trials.count >= until) continue;
+  for (const { way, leastRank } of cheapestFirst(trials, ways)) {
+    if (trials.count >= until || doneBelow(fixes, leastRank)) break;
     const { passes, attempt } = searchWay(way, judge);
     if (attempt === null) continue;
     if (!passes) {
@@ -76,7 +86,7 @@ function tryWays(
 
 /** Cheapest first, no two alike, not too many. */
 function offered(fixes: readonly Fix[]): Fix[] {
-  const ordered = [...fixes].sort((a, b) => a.cost.rank - b.cost.rank);
+  const ordered = [...fixes].sort(byRank);
   const seen = new Set<string>();
   return ordered
     .filter(({ changes }) => !seen.has(idOf(changes)) && seen.add(idOf(changes)))
@@ -86,17 +96,25 @@ function offered(fixes: readonly Fix[]): Fix[] {
 /** The first sentence of a message, without its full stop. */
 const gist = (message: string): string => (message.split(/\.\s/)[0] ?? message).replace(/\.$/, '');
 
-function whyNot({ way, attempt }: Failure): string {
-  const blocker = attempt.enough ? attempt.blockers[0] : undefined;
-  return `${way.label(attempt.plan)} (${blocker ? gist(blocker.message) : 'not enough'})`;
+const labelOf = ({ way, attempt }: Failure): string => way.label(attempt.plan);
+
+/** One sentence that names how far each way was gone, and what stands in its way there. */
+function inVain(failures: readonly Failure[]): string {
+  const blocked = failures.filter(({ attempt }) => attempt.enough);
+  const short = failures.filter(({ attempt }) => !attempt.enough).map(labelOf);
+  const ends = blocked.map((failure) => {
+    const [blocker] = failure.attempt.blockers;
+    return blocker ? `${labelOf(failure)} (${gist(blocker.message)})` : labelOf(failure);
+  });
+  if (ends.length === 0) return `Tried, and not enough: ${short.join('; ')}.`;
+  const others = short.length === 0 ? '' : `; and not enough: ${short.join('; ')}`;
+  return `Tried in vain: ${ends.join('; ')}${others}.`;
 }
 
 const NOTHING = 'Nothing in the plan that could be changed would help.';
 
 const whyNone = (finding: Finding, failures: readonly Failure[]): string =>
-  failures.length === 0
-    ? (NOTHING_TO_DO[finding.id] ?? NOTHING)
-    : `Tried in vain: ${failures.map(whyNot).join('; ')}.`;
+  failures.length === 0 ? (NOTHING_TO_DO[finding.id] ?? NOTHING) : inVain(failures);
 
 function remedyOf(trials: Trials, finding: Finding, ways: Readonly<Record<FindingId, WaysOut>>): Remedy {
   const key = keyOf(finding);
@@ -116,8 +134,8 @@ function remedyOf(trials: Trials, finding: Finding, ways: Readonly<Record<Findin
 export function* remediesOf(
   plan: Plan,
   made: Schedule,
-  { nowMs, ways = WAYS }: RemediesGiven = {},
+  { nowMs, room, ways = WAYS }: RemediesGiven = {},
 ): Generator<Remedy, void> {
-  const trials = new Trials(plan, made, nowMs);
+  const trials = new Trials(plan, made, nowMs, room);
   for (const finding of made.findings) yield remedyOf(trials, finding, ways);
 }

@@ -6,6 +6,7 @@
  * step smaller was tried and did not.
  */
 import { type Finding, keyOf } from '../findings/types.ts';
+import { readPlan } from '../plan/parse.ts';
 import type { Plan } from '../plan/schema.ts';
 import { firstWhere } from '../search.ts';
 import { inTheWay, type Outcome, type Trials } from './trial.ts';
@@ -21,7 +22,7 @@ export interface Attempt {
   blockers: readonly Finding[];
 }
 
-/** Tries a changed plan; null if it is none. */
+/** Tries a changed plan; null if no plan file could hold it. */
 export type Judge = (changed: Plan) => Attempt | null;
 
 /**
@@ -32,10 +33,12 @@ export const judgeOf =
   (trials: Trials, finding: Finding, also?: Finding): Judge =>
   (plan) => {
     const outcome = trials.outcome(plan);
-    if (outcome === null) return null;
     const blockers = inTheWay(finding, trials.present, outcome);
     const cleared = !also || blockers.every((other) => keyOf(other) !== keyOf(also));
-    return { plan, outcome, blockers, enough: cleared && !outcome.severities.has(keyOf(finding)) };
+    const enough = cleared && !outcome.severities.has(keyOf(finding));
+    const attempt = { plan, outcome, blockers, enough };
+    // A way keeps to the ranges of its fields; what is offered is read once more as a file would be.
+    return passes(attempt) && !readPlan(plan).ok ? null : attempt;
   };
 
 /** Where a search ended: at a value that passes, or at the one that came nearest; null if no value makes a plan. */
@@ -44,9 +47,9 @@ export type Found = { passes: true; attempt: Attempt } | { passes: false; attemp
 export const passes = (attempt: Attempt | null): attempt is Attempt =>
   attempt?.enough === true && attempt.blockers.length === 0;
 
-/** A way is given up after so many strides upwards, each this many times the one before: 121 values. */
-const STRIDES = 5;
-const GROWTH = 3;
+/** A way is given up after so many strides upwards, each this many times the one before: 156 values. */
+const STRIDES = 4;
+const GROWTH = 5;
 
 /**
  * Least value from which on something holds, searched from a guess; 0 is the plan as it is, where it does not.

@@ -1,13 +1,14 @@
 /** Ways out that many findings share: the same run, begun earlier or later, or on another day. */
 import type { Edit } from '../plan/paths.ts';
 import type { Plan } from '../plan/schema.ts';
+import { startFor } from '../schedule.ts';
 import { nextDate } from '../time/day.ts';
 import { planWith, way } from './build.ts';
 import type { Way } from './types.ts';
 
 const MINUTE_MS = 60_000;
 /** Farther than half a day it is another day that is meant. */
-const MOST_MINUTES = 720;
+export const MOST_MINUTES = 720;
 /** A year round, so that every date has been. */
 const MOST_DAYS = 366;
 
@@ -22,6 +23,10 @@ function shifted({ start }: Plan, minutes: number): Edit[] {
   ];
 }
 
+/** The plan with a start so many minutes later, negative for earlier; null if it cannot be. */
+export const startMoved = (plan: Plan, minutes: number): Plan | null =>
+  planWith(plan, shifted(plan, minutes));
+
 /** `25 min`, `1 h`, `1 h 25 min`. */
 function span(minutes: number): string {
   const hours = Math.floor(minutes / 60);
@@ -32,11 +37,13 @@ function span(minutes: number): string {
   ].join(' ');
 }
 
-/** Minutes by which a plan starts later than another. */
-function minutesLater({ start: before }: Plan, { start }: Plan): number {
-  if (before.tiedTo === 'sky') return start.offsetMin - before.offsetMin;
-  const localMs = ({ date, time }: Plan['start']) => Date.parse(`${date}T${time}Z`);
-  return Math.round((localMs(start) - localMs(before)) / MINUTE_MS);
+/** `Start 25 min earlier`, and at which time where it goes by the clock: the clock itself may skip or repeat an hour. */
+function startWords(before: Plan, changed: Plan): string {
+  const minutes = Math.round((startFor(changed).startMs - startFor(before).startMs) / MINUTE_MS);
+  const moved = `Start ${span(Math.abs(minutes))} ${minutes < 0 ? 'earlier' : 'later'}`;
+  return changed.start.tiedTo === 'clock'
+    ? `${moved}, at ${changed.start.time.replace(/^(\d\d:\d\d):00$/, '$1')}`
+    : moved;
 }
 
 /**
@@ -48,8 +55,8 @@ export const startLater = (plan: Plan, wantedMin = 1): Way[] =>
     kind: 'start-later',
     steps: MOST_MINUTES,
     first: Math.ceil(wantedMin - 1e-9),
-    at: (step) => planWith(plan, shifted(plan, step)),
-    label: (changed) => `Start ${span(minutesLater(plan, changed))} later`,
+    at: (step) => startMoved(plan, step),
+    label: (changed) => startWords(plan, changed),
   });
 
 /** The run begins earlier by whole minutes. See {@link startLater}. */
@@ -58,8 +65,8 @@ export const startEarlier = (plan: Plan, wantedMin = 1): Way[] =>
     kind: 'start-earlier',
     steps: MOST_MINUTES,
     first: Math.ceil(wantedMin - 1e-9),
-    at: (step) => planWith(plan, shifted(plan, -step)),
-    label: (changed) => `Start ${span(-minutesLater(plan, changed))} earlier`,
+    at: (step) => startMoved(plan, -step),
+    label: (changed) => startWords(plan, changed),
   });
 
 /** The same run on a later day, everything else as it is. @param wantedDays - days that should just suffice */

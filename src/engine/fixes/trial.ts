@@ -6,8 +6,8 @@
  */
 import type { Finding, Severity } from '../findings/types.ts';
 import { keyOf, SEVERITIES } from '../findings/types.ts';
+import { type Pace, paceOf } from '../pacing/pacing.ts';
 import { type Change, changesBetween } from '../plan/changes.ts';
-import { readPlan } from '../plan/parse.ts';
 import type { Plan } from '../plan/schema.ts';
 import { Room } from '../room.ts';
 import { schedule } from '../schedule.ts';
@@ -82,21 +82,25 @@ export class Trials {
   readonly made: Schedule;
   /** The plan as it is. */
   readonly present: Outcome;
+  readonly pace: Pace;
   /** How many changed plans were worked out. */
   count = 0;
   readonly #nowMs: number | undefined;
-  readonly #room = new Room();
-  readonly #known = new Map<string, Outcome | null>();
+  readonly #room: Room;
+  readonly #known = new Map<string, Outcome>();
 
   /**
    * @param made - schedule of the plan; its columns must stay as they are while there are trials
    * @param nowMs - as `made` was given it
+   * @param room - memory for the trials, used again and again; not one that holds columns of `made`
    */
-  constructor(plan: Plan, made: Schedule, nowMs?: number) {
+  constructor(plan: Plan, made: Schedule, nowMs?: number, room = new Room()) {
     this.plan = plan;
     this.made = made;
     this.present = outcomeOf(made);
+    this.pace = paceOf(plan);
     this.#nowMs = nowMs;
+    this.#room = room;
   }
 
   /** The schedule of a changed plan. Its columns last until the same room is used again. */
@@ -106,12 +110,12 @@ export class Trials {
     return schedule(changed, { room, before: this.made, ...now });
   }
 
-  /** What comes of a changed plan; null if no plan file could hold it. */
-  outcome(changed: Plan): Outcome | null {
+  /** What comes of a changed plan. */
+  outcome(changed: Plan): Outcome {
     const key = idOf(changesBetween(this.plan, changed));
     const known = this.#known.get(key);
     if (known !== undefined) return known;
-    const outcome = readPlan(changed).ok ? outcomeOf(this.schedule(changed, this.#room)) : null;
+    const outcome = outcomeOf(this.schedule(changed, this.#room));
     this.#known.set(key, outcome);
     return outcome;
   }

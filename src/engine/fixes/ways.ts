@@ -33,8 +33,7 @@ export const NOTHING_TO_DO: Readonly<Partial<Record<FindingId, string>>> = {
   'interval-grows':
     'A trigger that counts from closing to opening waits for the shutter: work out the interval, and this is counted in.',
   'shutter-marked-exact': 'The time that the shutter is really open is counted in: nothing needs doing.',
-  reversal:
-    'Backlash goes with every turn: moves between exposures take it up, and the time for that is counted in.',
+  'backlash-taken-up': 'Backlash goes with every turn; the time to take it up is counted in.',
   'aim-out-of-limits':
     'The subject lies where the head does not reach: move the rig or the subject, or mount the head turned.',
   'no-window': 'Without latitude and longitude there is no sun to ask for: put in the place.',

@@ -11,6 +11,7 @@ import {
   gentlerEase,
   keyframesDropped,
   keyframesFitted,
+  lastMeant,
   smallerTrack,
   trackClamped,
   trackShifted,
@@ -87,14 +88,14 @@ const keyframeOrder: WaysOut = (finding, plan, made) => {
   return [
     ...keyframesFitted(plan, axis, intervalS),
     ...keyframesDropped(plan, axis, intervalS),
-    ...longerRun(plan, made),
+    ...longerRun(plan, made, lastMeant(plan, axis, intervalS) * made.totals.intervalS),
   ];
 };
 
 const reversal: WaysOut = (_, plan) => betweenExposures(plan);
 
 export const motionWays: SubjectWays<
-  'keyframe-order' | 'travel' | 'speed' | 'acceleration' | 'stair-stepping' | 'reversal'
+  'keyframe-order' | 'travel' | 'speed' | 'acceleration' | 'stair-stepping' | 'reversal' | 'backlash-taken-up'
 > = {
   'keyframe-order': keyframeOrder,
   travel,
@@ -102,4 +103,5 @@ export const motionWays: SubjectWays<
   acceleration,
   'stair-stepping': stairStepping,
   reversal,
+  'backlash-taken-up': () => [],
 };

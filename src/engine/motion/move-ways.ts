@@ -83,6 +83,5 @@ export const betweenExposures = (plan: Plan): Way[] =>
     ? switchWay(plan, [['move.mode', 'moveShootMove']], {
         kind: 'move-between-exposures',
         label: () => 'Move only between exposures',
-        needs: 'no blur of motion in the frames',
       })
     : [];

@@ -5,6 +5,7 @@ import { pixelsPassed } from '../ringing/pixels.ts';
 import type { Draft, Run } from '../run.ts';
 import type { AxisColumns } from '../schedule-types.ts';
 import { type KeyframeFault, placeKeyframes, runClock } from './keyframes.ts';
+import { isAimed } from './motion.ts';
 import { overrunsAt, takeUpOf } from './take-up.ts';
 
 // One or two repeats at the ends of an ease are nothing that shows.
@@ -76,7 +77,7 @@ function takenUp(axis: Axis, columns: AxisColumns): Draft[] {
   const way = side === 1 ? 'up' : 'down';
   return [
     {
-      id: 'reversal',
+      id: 'backlash-taken-up',
       severity: 'note',
       subject: 'move',
       message:
@@ -110,11 +111,17 @@ function keyframeOrder(run: Run, track: Track, faults: readonly KeyframeFault[])
   ];
 }
 
+/** Whether a track is gone by: not that of an axis which the aim sets. */
+function isFollowed({ plan, rig }: Run, { axis: name }: Track): boolean {
+  const axis = plan.rig.axes.find((one) => one.name === name);
+  return axis !== undefined && (rig.aim === null || !isAimed(plan, axis));
+}
+
 function misplaced(run: Run): Draft[] {
   const clock = runClock(run.columns.intervalS);
-  return run.plan.move.tracks.flatMap((track) =>
-    keyframeOrder(run, track, placeKeyframes(track, clock).faults),
-  );
+  return run.plan.move.tracks
+    .filter((track) => isFollowed(run, track))
+    .flatMap((track) => keyframeOrder(run, track, placeKeyframes(track, clock).faults));
 }
 
 /** What is said of a rig that moves. */

@@ -61,7 +61,7 @@ export function smallerTrack(plan: Plan, axis: string, share = 0.99): Way[] {
     at: (step) => planWith(plan, scaled(placed, shareAt(step))),
     label: (changed) => {
       const track = changed.move.tracks[placed.index] ?? placed.track;
-      return `${axis} over ${withUnit(tidy(spanOf(track), 2), placed.axis.unit)} only`;
+      return `Shorten ${axis}’s move to ${withUnit(tidy(spanOf(track), 2), placed.axis.unit)}`;
     },
     needs: 'less of a move to see',
   });
@@ -84,7 +84,7 @@ export function smallerTracks(plan: Plan, share = 0.99): Way[] {
         plan,
         moving.flatMap((placed) => scaled(placed, shareAt(step))),
       ),
-    label: (changed) => `All moves over ${Math.round(100 * shareOf(changed))}\u00A0% of their way`,
+    label: (changed) => `Shorten all moves to ${Math.round(100 * shareOf(changed))}\u00A0%`,
     needs: 'less of a move to see',
   });
 }
@@ -176,6 +176,14 @@ export function evenerEase(plan: Plan, axis: string): Way[] {
   const present = first ? (peakSpeed(first) ?? Number.POSITIVE_INFINITY) : 0;
   const evener = EVEN.filter((ease) => (peakSpeed(ease) ?? 1) < present - 1e-9);
   return eased(plan, axis, 'ease-evener', evener, `An evener speed of ${axis}’s move`);
+}
+
+/** Index of the frame, counted from 0, that a track's last keyframe is meant to stand at; 0 without a track. */
+export function lastMeant(plan: Plan, axis: string, intervalS: Float64Array): number {
+  const track = trackOf(plan, axis)?.track;
+  if (!track) return 0;
+  const { faults } = placeKeyframes(track, runClock(intervalS));
+  return Math.max(0, ...faults.map(({ index }) => index)) * (track.thereAndBack ? 2 : 1);
 }
 
 /** Keyframes that do not do what they say: their places are shares of the run, the last one at its end. */

@@ -16,11 +16,17 @@ export const fewerHandles = (plan: Plan, wanted?: number) =>
     needs: 'less for the editor to hold on to',
   });
 
-const noClip: WaysOut = (finding, plan, made) => [
-  ...fewerHandles(plan, Math.ceil(numberIn(finding, 'clipFrames') / 2) - 1),
-  ...longerRun(plan, made, (2 * plan.clip.handlesFrames * made.totals.intervalS) / plan.clip.holdFrames),
-  ...intervalShorter(plan, made),
-];
+const noClip: WaysOut = (finding, plan, made) => {
+  const { handlesFrames, holdFrames } = plan.clip;
+  const { intervalS, dialS, frames } = made.totals;
+  // One exposure more than those that the handles take.
+  const others = Math.floor((2 * handlesFrames) / holdFrames);
+  return [
+    ...fewerHandles(plan, Math.ceil(numberIn(finding, 'clipFrames') / 2) - 1),
+    ...longerRun(plan, made, others * intervalS),
+    ...intervalShorter(plan, made, (dialS * (frames - 1)) / others),
+  ];
+};
 
 /** A neighbour on the trigger, above or below: the event held, or the clip. */
 const notSettable: WaysOut = (_, plan, made) => [

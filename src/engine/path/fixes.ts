@@ -27,12 +27,12 @@ const panningFast: WaysOut = (finding, plan, made) => {
   const factor = numberIn(finding, 'crossingMinS') / numberIn(finding, 'crossingS');
   const { dialS, eventDurationS } = made.totals;
   const pan = plan.rig.axes[poseAxis(plan, 'pan')]?.name;
+  const ofPan = pan === undefined ? [] : smallerTrack(plan, pan, 1 / factor);
   return [
     ...(pan === undefined ? [] : evenerEase(plan, pan)),
     ...intervalShorter(plan, made, dialS / factor),
     ...longerRun(plan, made, eventDurationS * factor),
-    ...(pan === undefined ? [] : smallerTrack(plan, pan, 1 / factor)),
-    ...smallerTracks(plan, 1 / factor),
+    ...(ofPan.length > 0 ? ofPan : smallerTracks(plan, 1 / factor)),
   ];
 };
 

@@ -5,19 +5,23 @@ import { openShutterS } from '../exposure/shutter.ts';
 import type { Finding } from '../findings/types.ts';
 import { numberIn, switchWay, wordIn } from '../fixes/build.ts';
 import { fasterRun, shorterRun } from '../fixes/common-ways.ts';
-import { dayEarlier, dayLater, startEarlier, startLater } from '../fixes/start-ways.ts';
+import { dayEarlier, dayLater, MOST_MINUTES, startEarlier, startLater } from '../fixes/start-ways.ts';
 import type { SubjectWays, Way, WaysOut } from '../fixes/types.ts';
 import type { Plan } from '../plan/schema.ts';
 import { startFor } from '../schedule.ts';
 import type { Schedule } from '../schedule-types.ts';
 import { nextDate } from '../time/day.ts';
 import { skyStart } from './start.ts';
+import { setHitSpans } from './windows.ts';
 import { dayOfYear } from './year.ts';
 
 const MINUTE_MS = 60_000;
 
-/** Days that are looked at for a first guess: every one of a week, then every tenth of a year. */
-const LOOKED_AT = [1, 2, 3, 4, 5, 6, 7, ...Array.from({ length: 35 }, (_, i) => 10 * (i + 1) + 7)];
+/**
+ * Days that are looked at for a first guess: every one of a week, then every tenth of half a year; farther on, the other
+ * way round the year is shorter.
+ */
+const LOOKED_AT = [1, 2, 3, 4, 5, 6, 7, ...Array.from({ length: 18 }, (_, i) => 10 * (i + 1) + 7)];
 
 /** First of the days looked at, that something holds for; then it is looked for between it and the one before. */
 function firstDay(holds: (days: number) => boolean): number | null {
@@ -50,7 +54,7 @@ function otherDays(plan: Plan, holds: (on: Plan) => boolean): Way[] {
 const noStartEvent: WaysOut = (finding, plan) => [
   ...switchWay(plan, [['start.tiedTo', 'clock']], {
     kind: 'start-by-clock',
-    label: () => `Start by the clock, at ${plan.start.time}`,
+    label: () => `Start by the clock, at ${plan.start.time.replace(/^(\d\d:\d\d):00$/, '$1')}`,
   }),
   ...(wordIn(finding, 'why') === 'no place' ? [] : otherDays(plan, (on) => 'ms' in skyStart(on))),
 ];
@@ -83,7 +87,8 @@ function minutesToWindow({ sky, startMs, columns }: Schedule, side: 1 | -1): num
     .filter(({ fromMs, toMs }) => toMs - fromMs >= runMs)
     .map(({ fromMs, toMs }) => (side === 1 ? fromMs - startMs : startMs - (toMs - runMs)))
     .filter((ms) => ms > 0);
-  return away.length === 0 ? null : Math.min(...away) / MINUTE_MS;
+  const minutes = Math.min(...away) / MINUTE_MS;
+  return minutes <= MOST_MINUTES ? minutes : null;
 }
 
 const outsideWindow: WaysOut = (finding, plan, made) => {
@@ -95,7 +100,8 @@ const outsideWindow: WaysOut = (finding, plan, made) => {
     ...(earlier === null ? [] : startEarlier(plan, earlier)),
     ...(later === null ? [] : startLater(plan, later)),
     ...(endsOutside ? shorterRun(plan, made, (finding.elapsedS ?? 0) - made.totals.intervalS) : []),
-    ...otherDays(plan, (on) => fitsOn(on, runS, true)),
+    // Another day takes long to find, and nobody wants it where another time of the same day will do.
+    ...(earlier === null && later === null ? otherDays(plan, (on) => fitsOn(on, runS, true)) : []),
   ];
 };
 
@@ -134,9 +140,18 @@ const blackedOut = (plan: Plan): Way[] =>
     needs: 'the pane covered before the sun gets there',
   });
 
+/** Farther than this no start is looked for. */
+const HALF_DAY_MS = 12 * 60 * MINUTE_MS;
+
 const sunOnSet: WaysOut = (finding, plan, made) => {
-  const seconds = (name: string) => (numberIn(finding, name) - made.startMs) / 1000;
-  return [...blackedOut(plan), ...clearOf(plan, made, seconds('fromMs'), seconds('toMs'))];
+  const { startMs, columns } = made;
+  const endMs = startMs + (columns.elapsedS.at(-1) ?? 0) * 1000;
+  // Said is what of it lies within the run; the sun may be there before and after.
+  const hits = setHitSpans(plan, startMs - HALF_DAY_MS, endMs + HALF_DAY_MS);
+  const [fromMs, toMs] = [numberIn(finding, 'fromMs'), numberIn(finding, 'toMs')];
+  const whole = hits.find((hit) => hit.fromMs < toMs && hit.toMs > fromMs) ?? { fromMs, toMs };
+  const seconds = (ms: number) => (ms - startMs) / 1000;
+  return [...blackedOut(plan), ...clearOf(plan, made, seconds(whole.fromMs), seconds(whole.toMs))];
 };
 
 /** The first settings trail already, or only what the ramp comes to. */

@@ -24,6 +24,10 @@ describe('what a fix costs, in words', () => {
     ['starts 1:00:00 earlier', { startMs: before.startMs - HOUR_MS, endMs: before.endMs - HOUR_MS }],
     ['starts 1 day later', { startMs: before.startMs + 24 * HOUR_MS, endMs: before.endMs + 24 * HOUR_MS }],
     [
+      'starts 22 days earlier',
+      { startMs: before.startMs - 527 * HOUR_MS, endMs: before.endMs - 527 * HOUR_MS },
+    ],
+    [
       'starts 9 days earlier',
       { startMs: before.startMs - 216 * HOUR_MS, endMs: before.endMs - 216 * HOUR_MS },
     ],

@@ -113,7 +113,7 @@ describe('if there is none', () => {
   test('what was tried is named, and how far', () => {
     const { fixes, whyNone } = remedy(slow, 'camera-not-ready', only({ 'camera-not-ready': settle }));
     expect(fixes).toEqual([]);
-    expect(whyNone).toBe('Tried in vain: settle (not enough).');
+    expect(whyNone).toBe('Tried, and not enough: settle.');
   });
 
   test('and nothing to try, that is said', () => {
@@ -196,7 +196,6 @@ describe('trying', () => {
     const trials = new Trials(slow, schedule(slow));
     const once = trials.outcome(setAt(slow, 'pacing.intervalS', 9));
     expect(trials.outcome(setAt(slow, 'pacing.intervalS', 9))).toBe(once);
-    expect(trials.outcome(setAt(slow, 'cycle.guardS', -1))).toBeNull();
     expect(trials.count).toBe(1);
   });
 

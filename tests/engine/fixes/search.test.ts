@@ -28,7 +28,7 @@ function search(
 
 describe('the smallest value that suffices', () => {
   test.each([1, 2, 7, 30, 99, 100])('is found from any first guess: %i of 100', (least) => {
-    for (let first = Math.max(1, least - 121); first <= 100; first += 1) {
+    for (let first = Math.max(1, least - 156); first <= 100; first += 1) {
       const { passes: ok, n, tried } = search(100, first, (step) => step >= least);
       expect([ok, n], `from ${first}`).toEqual([true, least]);
       if (least > 1) expect(tried, `from ${first}`).toContain(least - 1);
@@ -90,13 +90,13 @@ describe('a way that does not help', () => {
   test('is given up at its end, with the farthest value', () => {
     const { passes: ok, n, tried } = search(8, 3, () => false);
     expect([ok, n]).toEqual([false, 8]);
-    expect(tried).toEqual([3, 4, 7, 8]);
+    expect(tried).toEqual([3, 4, 8]);
   });
 
   test('is given up after a few strides if it has no end in sight', () => {
     const { n, tried } = search(1_000_000, 3, () => false);
-    expect(n).toBe(124);
-    expect(tried.length).toBe(6);
+    expect(n).toBe(159);
+    expect(tried.length).toBe(5);
   });
 
   test('names the least that would be enough if something is in its way', () => {

@@ -67,7 +67,7 @@ describe('backlash', () => {
     const plan = visiting([0, 0.9, 1.8, 0.9, 0, 0.9], { backlash: 0.7 });
     expect(columnsOf(plan)).toMatchObject({ reversals: 2, firstReversal: 4, takeUps: 2 });
     expect(columnsOf(plan).takeUpS).toBeCloseTo(0.4, 12);
-    expect(saidOf(plan, 'reversal')).toMatchObject([
+    expect(saidOf(plan, 'backlash-taken-up')).toMatchObject([
       {
         severity: 'note',
         frame: 4,
@@ -126,7 +126,7 @@ describe('arriving from one side', () => {
     expect(columnsOf(plan)).toMatchObject({ takeUps: 2, reversals: 1 });
     const more = 2 * (0.2 + 2 * Math.sqrt(0.07));
     expect(columnsOf(plan).takeUpS).toBeCloseTo(more, 12);
-    expect(saidOf(plan, 'reversal')).toMatchObject([
+    expect(saidOf(plan, 'backlash-taken-up')).toMatchObject([
       {
         severity: 'note',
         frame: 2,

@@ -96,10 +96,10 @@ function reversal(given: Given, table: Table): void {
   const past = side === 0 ? 0 : (axis.overrun ?? 2 * axis.backlash);
   const [first] = turns(given, side);
   const holds = plan.move.mode !== 'still' && axis.backlash + past > 0 && first !== undefined;
-  table.set(
-    `reversal ${axis.name}`,
-    holds ? { is: 'yes', frame: first + 1, severity: between ? 'note' : 'warning' } : 'no',
-  );
+  const said = (severity: 'note' | 'warning') =>
+    holds ? ({ is: 'yes', frame: first + 1, severity } as const) : 'no';
+  table.set(`reversal ${axis.name}`, between ? 'no' : said('warning'));
+  table.set(`backlash-taken-up ${axis.name}`, between ? said('note') : 'no');
 }
 
 /** Whether the aim sets an axis. */
