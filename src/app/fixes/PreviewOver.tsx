@@ -2,7 +2,7 @@
 import type { ReactNode } from 'react';
 import { createPortal } from 'react-dom';
 import { SEVERITIES } from '../../engine/findings/types.ts';
-import { StandingIcon } from '../icons.tsx';
+import { type Standing, StandingIcon, StandingTag } from '../icons.tsx';
 import { type Worked, workedOut } from '../store/schedules.ts';
 import { type Preview, useFixes } from './fixStore.ts';
 import { changedClock, changedFigures } from './previewed.ts';
@@ -28,13 +28,15 @@ function over(target: Element | null | undefined, className: string, children: R
 
 const lengthClass = (text: string): string => (text.length > 14 ? 'tiny' : text.length > 7 ? 'small' : '');
 
-function VerdictThen({ schedule }: Worked) {
-  const { counts, verdict } = schedule;
-  const worst = SEVERITIES.find((severity) => counts[severity] > 0 && severity !== 'note') ?? 'fine';
+const worstOf = ({ schedule: { counts } }: Worked): Standing =>
+  SEVERITIES.find((severity) => counts[severity] > 0 && severity !== 'note') ?? 'fine';
+
+function VerdictThen(then: Worked) {
+  const { verdict } = then.schedule;
   return (
     <>
-      <span className={`sev ${worst}`}>
-        <StandingIcon standing={worst} />
+      <span className={`sev ${worstOf(then)}`}>
+        <StandingIcon standing={worstOf(then)} />
       </span>
       <p>
         <b>With it:</b> {verdict}
@@ -47,9 +49,10 @@ function Over({ plan, then }: Preview) {
   const before = workedOut(plan);
   const strip = document.querySelector('.strip');
   const clock = changedClock(before, then);
+  const figures = changedFigures(before, then);
   return (
     <>
-      {changedFigures(before, then).map(({ id, was, now }) => (
+      {figures.map(({ id, was, now }) => (
         <span key={id}>
           {over(
             document.getElementById(id)?.closest('.fig'),
@@ -59,6 +62,19 @@ function Over({ plan, then }: Preview) {
         </span>
       ))}
       {clock && over(strip?.querySelector('.when'), 'if-clock', <Change {...clock} />)}
+      {over(
+        document.querySelector('.mini'),
+        'if-mini',
+        <>
+          <b>With it:</b>
+          {[...figures, ...(clock ? [{ id: 'clock', ...clock }] : [])].map(({ id, ...change }) => (
+            <span key={id}>
+              <Change {...change} />
+            </span>
+          ))}
+          <StandingTag standing={worstOf(then)} />
+        </>,
+      )}
       {over(strip?.querySelector('.verdict'), 'if-verdict', <VerdictThen {...then} />)}
     </>
   );

@@ -31,7 +31,7 @@ function FixButton({ fix, plan, current, at }: FixButtonProps) {
         onFocus={({ target }) => current && target.matches(':focus-visible') && lookAt(plan, fix)}
         onBlur={lookAway}
       >
-        <b>{label}</b> <span>{cost.text}</span>
+        <b>{label}</b> <span>{cost.text === 'nothing' ? 'costs nothing' : cost.text}</span>
       </button>
     </li>
   );

@@ -5,9 +5,12 @@ import { clockOf, daysBetween } from '../format/clock.ts';
 import { durationText } from '../format/durations.ts';
 import { MINUS, plural } from '../format/numbers.ts';
 
-/** `cycle overrun`, `travel: Boom`: what a finding is about, in a few words. */
-export const shortFinding = ({ id, about }: Pick<Finding, 'id' | 'about'>): string =>
-  `${id.replaceAll('-', ' ')}${about === null ? '' : `: ${about}`}`;
+/** `cycle overrun`, `travel: Boom`, `ramp step idle: step 3`: what a finding is about, in a few words. */
+export function shortFinding({ id, about }: Pick<Finding, 'id' | 'about'>): string {
+  const words = id.replaceAll('-', ' ');
+  if (about === null) return words;
+  return `${words}: ${/^\d+$/.test(about) ? `step ${about}` : about}`;
+}
 
 /** Settings at the first frame, and at the last where they are others. */
 export function exposureLines({ exposureFirst, exposureLast }: LadderRow): string[] {

@@ -36,6 +36,7 @@ test('settings of the exposure are said once where they stay', () => {
 test('the worst finding in a few words', () => {
   expect(shortFinding({ id: 'card-full', about: null })).toBe('card full');
   expect(shortFinding({ id: 'source-short', about: 'Rig pack' })).toBe('source short: Rig pack');
+  expect(shortFinding({ id: 'ramp-step-idle', about: '3' })).toBe('ramp step idle: step 3');
 });
 
 test('a missing time has a minus', () => {
