@@ -108,11 +108,11 @@ const beyondCycle: WaysOut = (finding, plan, made) => {
   if (wordIn(finding, 'binds') === 'angle')
     return [
       ...widerAngle(plan, ((plan.exposure.shutterAngleMaxDeg ?? 0) * openAtMarkS(plan, wanted)) / ceiling),
-      ...rampIsoForShutter(plan, thirds),
+      ...rampIsoForShutter(plan, thirds, index),
       ...rampShutterLess(plan, index, reached),
     ];
   return [
-    ...rampIsoForShutter(plan, thirds),
+    ...rampIsoForShutter(plan, thirds, index),
     ...noDarkFrames(plan),
     ...settleByRinging(plan),
     ...quietMoves(plan),

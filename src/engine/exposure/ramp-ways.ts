@@ -37,6 +37,15 @@ function endingAt(plan: Plan, setting: Setting, to: number): Edit {
 const endOf = (plan: Plan, setting: Setting): number =>
   plan.exposure.ramp.steps[lastStep(plan, setting)]?.to ?? plan.exposure[BASE[setting]];
 
+/** Marks beyond the end of a setting, and which of them is so many thirds of a stop away. */
+function marksFrom(plan: Plan, setting: Setting): { marks: number[]; at: (thirds: number) => number } {
+  const step = plan.exposure.ramp.steps[lastStep(plan, setting)]?.step ?? 'third';
+  return {
+    marks: marksBeyond(plan, setting, endOf(plan, setting), 1, step),
+    at: (thirds) => (step === 'half' ? Math.ceil((2 * thirds) / 3) : thirds),
+  };
+}
+
 /** What a ramp needs that ends at a wider aperture. */
 const lensFor = (plan: Plan, changed: Plan): string | null => {
   const apertureF = endOf(changed, 'aperture');
@@ -47,11 +56,11 @@ const lensFor = (plan: Plan, changed: Plan): string | null => {
 
 /** The ramp goes further along one setting as the light falls. @param thirds - of a stop that should just suffice */
 export function rampFurther(plan: Plan, setting: Setting, thirds = 1): Way[] {
-  const values = marksBeyond(plan, setting, endOf(plan, setting), 1);
-  return wayOver(values, {
+  const { marks, at } = marksFrom(plan, setting);
+  return wayOver(marks, {
     plan,
     kind: `ramp-${setting}-further`,
-    first: thirds,
+    first: at(thirds),
     edits: (to) => [endingAt(plan, setting, to)],
     label: (changed) => words(setting, endOf(changed, setting)),
     needs: (changed) =>
@@ -68,10 +77,9 @@ export function rampFurther(plan: Plan, setting: Setting, thirds = 1): Way[] {
  */
 export function rampFurtherAll(plan: Plan, ceilingS: number, thirds: number): Way[] {
   const order = ['shutter', 'iso', 'aperture'] as const;
-  const beyond = (setting: Setting) => marksBeyond(plan, setting, endOf(plan, setting), 1);
   const marks = order.flatMap((setting) =>
-    beyond(setting)
-      .filter((to) => setting !== 'shutter' || openAtMarkS(plan, to) <= ceilingS)
+    marksFrom(plan, setting)
+      .marks.filter((to) => setting !== 'shutter' || openAtMarkS(plan, to) <= ceilingS)
       .map((to) => ({ setting, to })),
   );
   const upTo = (count: number) =>
@@ -95,41 +103,53 @@ export function rampFurtherAll(plan: Plan, ceilingS: number, thirds: number): Wa
   });
 }
 
+/** Shutter times that a step could end at instead, longest first: beyond those of the steps before it. */
+function shorterEnds(plan: Plan, index: number): number[] {
+  const { exposure } = plan;
+  const { steps } = exposure.ramp;
+  const step = steps[index];
+  if (step?.setting !== 'shutter') return [];
+  const before = steps.slice(0, index).filter(({ setting }) => setting === 'shutter');
+  const least = Math.max(exposure.shutterS, ...before.map(({ to }) => to));
+  return marksBeyond(plan, 'shutter', step.to, -1, step.step).filter((to) => to > least * 1.01);
+}
+
+const endsAt = (changed: Plan, index: number): number => changed.exposure.ramp.steps[index]?.to ?? 0;
+
 /** One step of the ramp takes the shutter less far. @param reachedS - shutter time that should just suffice */
 export function rampShutterLess(plan: Plan, index: number, reachedS?: number): Way[] {
-  const step = plan.exposure.ramp.steps[index];
-  if (step?.setting !== 'shutter') return [];
-  const values = marksBeyond(plan, 'shutter', step.to, -1).filter((to) => to > plan.exposure.shutterS);
-  const path = `${STEPS}.${index}.to`;
+  const values = shorterEnds(plan, index);
   return wayOver(values, {
     plan,
     kind: `ramp-shutter-less:${index + 1}`,
     first: reachedS === undefined ? 1 : values.findIndex((to) => to <= reachedS * 1.01) + 1,
-    edits: (to) => [[path, to]],
-    label: (changed) => words('shutter', changed.exposure.ramp.steps[index]?.to ?? step.to),
+    edits: (to) => [[`${STEPS}.${index}.to`, to]],
+    label: (changed) => words('shutter', endsAt(changed, index)),
   });
 }
 
-/** The ramp's shutter ends sooner, and its ISO goes as much further. @param thirds - that should just suffice */
-export function rampIsoForShutter(plan: Plan, thirds = 1): Way[] {
-  const last = lastStep(plan, 'shutter');
-  if (last === -1) return [];
-  const shutters = marksBeyond(plan, 'shutter', endOf(plan, 'shutter'), -1);
-  const isos = marksBeyond(plan, 'iso', endOf(plan, 'iso'), 1);
-  const pairs = shutters.slice(0, isos.length).map((to, i) => ({ to, iso: isos[i] as number }));
-  // The earlier steps must not go beyond the last one either.
-  const cut = (to: number): Edit[] =>
-    plan.exposure.ramp.steps.flatMap((step, i): Edit[] =>
-      step.setting === 'shutter' && step.to > to && i !== last ? [[`${STEPS}.${i}.to`, to]] : [],
-    );
+/**
+ * A step of the ramp takes the shutter less far, and the ISO goes as much further at the end.
+ * @param thirds - of a stop that should just suffice
+ * @param index - of the step; the last one of the shutter if not given
+ */
+export function rampIsoForShutter(plan: Plan, thirds = 1, index = lastStep(plan, 'shutter')): Way[] {
+  const isos = marksFrom(plan, 'iso').marks;
+  const from = plan.exposure.ramp.steps[index]?.to ?? 1;
+  // The first ISO that makes up for the seconds lost.
+  const makesUp = (to: number) => isos.find((iso) => iso / endOf(plan, 'iso') > 0.9 * (from / to));
+  const pairs = shorterEnds(plan, index).flatMap((to) => {
+    const iso = makesUp(to);
+    return iso === undefined ? [] : [{ to, iso }];
+  });
   return wayOver(pairs, {
     plan,
-    kind: 'ramp-iso-for-shutter',
+    kind: `ramp-iso-for-shutter:${index + 1}`,
     first: thirds,
     // A new step replaces the whole list: it comes first.
-    edits: ({ to, iso }) => [endingAt(plan, 'iso', iso), ...cut(to), [`${STEPS}.${last}.to`, to]],
+    edits: ({ to, iso }) => [endingAt(plan, 'iso', iso), [`${STEPS}.${index}.to`, to]],
     label: (changed) =>
-      `${words('shutter', endOf(changed, 'shutter'))}, ISO to ${value('iso', endOf(changed, 'iso'))}`,
+      `${words('shutter', endsAt(changed, index))}, ISO to ${value('iso', endOf(changed, 'iso'))}`,
   });
 }
 

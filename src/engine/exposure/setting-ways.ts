@@ -7,8 +7,18 @@
 import { tidy, type WayGiven, wayOver } from '../fixes/build.ts';
 import type { Way } from '../fixes/types.ts';
 import type { Edit } from '../plan/paths.ts';
-import type { Plan } from '../plan/schema.ts';
-import { APERTURE_THIRDS, ISO_THIRDS, markSeconds, SHUTTER_THIRDS, type Stop, shutterStop } from './stops.ts';
+import type { Plan, RampStep } from '../plan/schema.ts';
+import {
+  APERTURE_HALVES,
+  APERTURE_THIRDS,
+  ISO_HALVES,
+  ISO_THIRDS,
+  markSeconds,
+  SHUTTER_HALVES,
+  SHUTTER_THIRDS,
+  type Stop,
+  shutterStop,
+} from './stops.ts';
 
 const NO_BREAK = '\u00A0';
 
@@ -18,11 +28,16 @@ const WIDEST_F = 1.4;
 
 type Dial = 'shutter' | 'iso' | 'aperture';
 
-const MARKS: Readonly<Record<Dial, readonly Stop[]>> = {
-  // Each brighter than the one before.
-  shutter: [...SHUTTER_THIRDS].reverse(),
+const THIRDS: Readonly<Record<Dial, readonly Stop[]>> = {
+  shutter: SHUTTER_THIRDS,
   iso: ISO_THIRDS,
-  aperture: [...APERTURE_THIRDS].reverse(),
+  aperture: APERTURE_THIRDS,
+};
+
+const HALVES: Readonly<Record<Dial, readonly Stop[]>> = {
+  shutter: SHUTTER_HALVES,
+  iso: ISO_HALVES,
+  aperture: APERTURE_HALVES,
 };
 
 export const PATHS: Readonly<Record<Dial, string>> = {
@@ -53,9 +68,17 @@ const widestF = ({ exposure }: Plan): number =>
 /**
  * Marks of a dial on one side of a value, nearest first, as numbers.
  * @param side - 1 for marks that make the picture brighter
+ * @param step - of the dial's series: half stops have marks of their own
  */
-export function marksBeyond(plan: Plan, dial: Dial, from: number, side: 1 | -1): number[] {
-  const marks = MARKS[dial].map(({ mark }) => markSeconds(mark));
+export function marksBeyond(
+  plan: Plan,
+  dial: Dial,
+  from: number,
+  side: 1 | -1,
+  step: RampStep['step'] = 'third',
+): number[] {
+  const series = step === 'half' ? HALVES : THIRDS;
+  const marks = series[dial].map(({ mark }) => markSeconds(mark));
   const rank = dial === 'aperture' ? -1 : 1;
   // Farther than a tenth of a stop from it: else it is the mark itself.
   const off = (value: number) => side * rank * Math.log2(value / from) * (dial === 'aperture' ? 2 : 1);

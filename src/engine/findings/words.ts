@@ -50,3 +50,6 @@ export const percent = (share: number): string => `${plain(share * 100, share < 
 /** A count with its noun: 1 frame, 3 frames. */
 export const counted = (count: number, noun: string): string =>
   `${count}${NO_BREAK}${noun}${count === 1 ? '' : 's'}`;
+
+/** The first sentence of a message, without its full stop. */
+export const gist = (message: string): string => (message.split(/\.\s/)[0] ?? message).replace(/\.$/, '');

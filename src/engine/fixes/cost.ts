@@ -2,8 +2,8 @@
  * What a fix costs, from the single figures of the plan with it and without.
  *
  * Fixes are put in order by a rank that adds the losses up, each in the units below, which are our own judgement of
- * what an operator would rather give: an hour of waiting, a stop of light, a tenth of the clip and two things to see to
- * weigh alike.
+ * what an operator would rather give: an hour of waiting, a stop of light, a tenth of the clip or of the event, and
+ * two things to see to weigh alike.
  */
 import { bytes, seconds, withUnit } from '../findings/words.ts';
 import type { Outcome } from './trial.ts';
@@ -13,9 +13,11 @@ import type { Cost } from './types.ts';
 const RANKS = {
   /** All of the clip, or all of its frames. */
   clip: 10,
+  /** All of the event. */
+  event: 10,
   /** One stop. */
   light: 1,
-  /** One hour that the run begins at another time, lasts longer, or ends before it did. */
+  /** One hour that the run begins at another time, or lasts longer. */
   hour: 1,
   /** As much energy, or as many bytes, again. */
   energy: 1,
@@ -57,18 +59,22 @@ function clipLoss(before: Outcome, after: Outcome): Loss[] {
   return [{ text: frames < 0 ? `${fewer}: ${clip}` : clip, rank: share * RANKS.clip }];
 }
 
-/** A run that begins at another time, and one that lasts longer or, with as many frames, shows less. */
-function timeLoss(startS: number, endS: number, frames: number): Loss[] {
-  const longerS = endS - startS;
+/** A run that begins at another time, and one that lasts longer or, with as many frames, shows less of the event. */
+function timeLoss(before: Outcome, after: Outcome): Loss[] {
+  const startS = (after.startMs - before.startMs) / 1000;
+  const longerS = after.totals.eventDurationS - before.totals.eventDurationS;
   const moved = Math.abs(startS) >= 1;
-  // What fewer frames show less of is said with them.
-  const lasts = longerS >= 1 || (longerS <= -1 && frames >= 0);
   const [verb, more, less] = moved ? ['lasts', 'longer', 'less'] : ['ends', 'later', 'earlier'];
   const starts = `starts ${spell(Math.abs(startS))} ${startS > 0 ? 'later' : 'earlier'}`;
   const ends = `${verb} ${spell(Math.abs(longerS))} ${longerS > 0 ? more : less}`;
+  // The last of other intervals ends where it comes to.
+  const slack = Math.max(before.totals.intervalS, after.totals.intervalS);
+  // What fewer frames show less of is said with them.
+  const shown = longerS > slack || (longerS < -slack && after.totals.frames >= before.totals.frames);
+  const share = Math.abs(longerS) / (before.totals.eventDurationS || 1);
   return [
     ...(moved ? [{ text: starts, rank: hours(startS) }] : []),
-    ...(lasts ? [{ text: ends, rank: hours(longerS) }] : []),
+    ...(shown ? [{ text: ends, rank: longerS > 0 ? hours(longerS) : share * RANKS.event }] : []),
   ];
 }
 
@@ -95,14 +101,14 @@ const inOrder = (losses: readonly Loss[]): Loss[] => [...losses].sort((a, b) => 
 export function costOf(before: Outcome, after: Outcome, needs: readonly (string | null)[]): Cost {
   const frames = after.totals.frames - before.totals.frames;
   const startS = (after.startMs - before.startMs) / 1000;
-  const endS = (after.endMs - before.endMs) / 1000;
+  const endS = startS + after.totals.eventDurationS - before.totals.eventDurationS;
   const lightStops = after.lightStops - before.lightStops;
   const energyWh = after.totals.energyWh - before.totals.energyWh;
   const storageBytes = after.totals.storageBytes - before.totals.storageBytes;
   const losses = inOrder([
     ...needs.flatMap((text) => (text === null ? [] : [{ text, rank: RANKS.need }])),
     ...clipLoss(before, after),
-    ...timeLoss(startS, endS, frames),
+    ...timeLoss(before, after),
     ...lightLoss(lightStops),
     ...moreOf(energyWh, before.totals.energyWh, `+${withUnit(energyWh, 'Wh')}`, RANKS.energy),
     ...moreOf(storageBytes, before.totals.storageBytes, `+${bytes(storageBytes)}`, RANKS.storage),

@@ -1,6 +1,5 @@
 /** Two changes together: where each way out of a finding brings another, a way out of that one on top. */
 import type { Finding, FindingId } from '../findings/types.ts';
-import { Room } from '../room.ts';
 import { costOf } from './cost.ts';
 import { cheapestFirst } from './reckon.ts';
 import { type Attempt, type Judge, judgeOf, searchWay } from './search.ts';
@@ -45,13 +44,11 @@ export function cheapestPair(
   most: number,
 ): Pair | null {
   const until = trials.count + most;
-  // The ways out read the columns of the plan with the first change: no trial may write over them.
-  const room = new Room();
   let best: Pair | null = null;
   for (const first of blocked) {
     const blocker = first.attempt.blockers[0];
     if (!blocker || trials.count >= until) continue;
-    const made = trials.schedule(first.attempt.plan, room);
+    const made = trials.schedule(first.attempt.plan);
     const judge = judgeOf(trials, finding, blocker);
     const seconds = ways[blocker.id](blocker, first.attempt.plan, made);
     for (const { way, leastRank } of cheapestFirst(trials, seconds)) {

@@ -26,10 +26,14 @@ function reckoned(changed: Plan, trials: Trials): Outcome {
   const pace = changed === trials.plan ? before : paceOf(changed);
   const { totals } = present;
   const startMs = startMsOf(changed, trials);
-  const eventS = totals.eventDurationS + pace.eventDurationS - before.eventDurationS;
+  const eventDurationS = totals.eventDurationS + pace.eventDurationS - before.eventDurationS;
   const frames = totals.frames + pace.frames - before.frames;
   const clipLengthS = totals.clipLengthS + pace.clipLengthS - before.clipLengthS;
-  return { ...present, startMs, endMs: startMs + eventS * 1000, totals: { ...totals, frames, clipLengthS } };
+  return {
+    ...present,
+    startMs,
+    totals: { ...totals, frames, clipLengthS, eventDurationS, intervalS: pace.intervalS },
+  };
 }
 
 /** The ways with what they will cost, cheapest first, then in their own order; without those that have no values. */

@@ -5,6 +5,7 @@
  * a second. So the trials for one finding are counted, and in a long plan fewer are granted.
  */
 import { type Finding, type FindingId, keyOf } from '../findings/types.ts';
+import { gist } from '../findings/words.ts';
 import { changesBetween } from '../plan/changes.ts';
 import type { Plan } from '../plan/schema.ts';
 import type { Room } from '../room.ts';
@@ -93,9 +94,6 @@ function offered(fixes: readonly Fix[]): Fix[] {
     .slice(0, MAX_FIXES);
 }
 
-/** The first sentence of a message, without its full stop. */
-const gist = (message: string): string => (message.split(/\.\s/)[0] ?? message).replace(/\.$/, '');
-
 const labelOf = ({ way, attempt }: Failure): string => way.label(attempt.plan);
 
 /** One sentence that names how far each way was gone, and what stands in its way there. */
@@ -126,16 +124,21 @@ function remedyOf(trials: Trials, finding: Finding, ways: Readonly<Record<Findin
   return { key, fixes: [fixOf(trials, finding, pair.attempt, pair)], whyNone: null };
 }
 
+/** What can be done about each finding, with trials that may have been made before. See {@link remediesOf}. */
+export function* remediesWith(
+  trials: Trials,
+  ways: Readonly<Record<FindingId, WaysOut>> = WAYS,
+): Generator<Remedy, void> {
+  for (const finding of trials.made.findings) yield remedyOf(trials, finding, ways);
+}
+
 /**
  * What can be done about each finding, one after another, in their order: a caller may stop, or do something else in
  * between, as long as the schedule's columns stay as they are.
  * @param made - schedule of the plan
  */
-export function* remediesOf(
+export const remediesOf = (
   plan: Plan,
   made: Schedule,
-  { nowMs, room, ways = WAYS }: RemediesGiven = {},
-): Generator<Remedy, void> {
-  const trials = new Trials(plan, made, nowMs, room);
-  for (const finding of made.findings) yield remedyOf(trials, finding, ways);
-}
+  { nowMs, room, ways }: RemediesGiven = {},
+): Generator<Remedy, void> => remediesWith(new Trials(plan, made, nowMs, room), ways);

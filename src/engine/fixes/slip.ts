@@ -1,16 +1,16 @@
 /** How late a run can begin before light, energy or the window fails. */
 import type { Finding, Margin } from '../findings/types.ts';
 import { keyOf, SEVERITIES } from '../findings/types.ts';
+import { gist } from '../findings/words.ts';
 import type { Plan } from '../plan/schema.ts';
 import { Room } from '../room.ts';
 import { schedule } from '../schedule.ts';
 import type { Schedule } from '../schedule-types.ts';
 import { firstWhere } from '../search.ts';
-import { outcomeOf } from './trial.ts';
 
 /** How far a start can slip. */
 export interface Slip {
-  /** Whole seconds by which the run can begin late without a new stop or warning. */
+  /** Whole seconds by which the run can begin late without a new stop or warning, or one of more frames. */
   delayS: number;
   /** Whether one comes then; if not, none came within a day. */
   limited: boolean;
@@ -40,11 +40,12 @@ function delays(frames: number): number[] {
  */
 export function slipOf(plan: Plan, made: Schedule, { nowMs }: { nowMs?: number } = {}): Slip {
   const room = new Room();
-  const { severities } = outcomeOf(made);
+  // Worst first: of several with one key the worst counts.
+  const before = new Map([...made.findings].reverse().map((finding) => [keyOf(finding), finding]));
   const now = nowMs === undefined ? {} : { nowMs };
   const comes = (delayS: number): Finding | null => {
     const { findings } = schedule(plan, { room, before: made, delayS, ...now });
-    return findings.find((finding) => isNew(finding, severities.get(keyOf(finding)))) ?? null;
+    return findings.find((finding) => isNew(finding, before.get(keyOf(finding)))) ?? null;
   };
   let fine = 0;
   for (const delayS of delays(made.totals.frames)) {
@@ -57,9 +58,15 @@ export function slipOf(plan: Plan, made: Schedule, { nowMs }: { nowMs?: number }
   return { delayS: LONGEST_SLIP_S, limited: false, by: null };
 }
 
-/** Whether a finding was not there before, or has become worse; notes do not count. */
-const isNew = ({ severity }: Finding, before: Finding['severity'] | undefined): boolean =>
-  severity !== 'note' && (before === undefined || SEVERITIES.indexOf(severity) < SEVERITIES.indexOf(before));
+const framesOf = ({ values: { frames } }: Finding): number => (typeof frames === 'number' ? frames : 0);
+
+/** Whether a finding was not there before, has become worse, or concerns more frames; notes do not count. */
+function isNew(finding: Finding, before: Finding | undefined): boolean {
+  if (finding.severity === 'note') return false;
+  if (before === undefined) return true;
+  const worse = SEVERITIES.indexOf(before.severity) - SEVERITIES.indexOf(finding.severity);
+  return worse > 0 || (worse === 0 && framesOf(finding) > framesOf(before));
+}
 
 /** Whether anything in a plan goes by sun, moon or clock. */
 const goesByTheClock = ({ place, light, window, pane, view }: Plan): boolean =>
@@ -80,6 +87,6 @@ export function slipMargin(plan: Plan, made: Schedule, { delayS, by }: Slip): Ma
     reserve: 0,
     left: delayS,
     frame: Math.min(by?.frame ?? 1, made.totals.frames),
-    when: by === null ? 'nothing comes within 24\u00A0hours' : `then: ${by.message}`,
+    when: by === null ? 'nothing comes within 24\u00A0hours' : `then: ${gist(by.message)}`,
   };
 }

@@ -20,9 +20,8 @@ export interface Outcome {
   /** The same by their keys; of several with one key the worst. */
   severities: ReadonlyMap<string, Severity>;
   totals: Totals;
-  /** First shutter opening and last, milliseconds of the epoch. */
+  /** First shutter opening, milliseconds of the epoch. */
   startMs: number;
-  endMs: number;
   /** Farthest that a frame's light is off, stops; 0 if the light is not planned. */
   lightStops: number;
 }
@@ -49,7 +48,6 @@ export const outcomeOf = ({ findings, totals, startMs, columns }: Schedule): Out
   severities: severitiesOf(findings),
   totals,
   startMs,
-  endMs: startMs + totals.eventDurationS * 1000,
   lightStops: farthestOff(columns.evError),
 });
 
@@ -87,6 +85,7 @@ export class Trials {
   count = 0;
   readonly #nowMs: number | undefined;
   readonly #room: Room;
+  readonly #aside = new Room();
   readonly #known = new Map<string, Outcome>();
 
   /**
@@ -103,8 +102,12 @@ export class Trials {
     this.#room = room;
   }
 
-  /** The schedule of a changed plan. Its columns last until the same room is used again. */
-  schedule(changed: Plan, room: Room): Schedule {
+  /** The schedule of a changed plan. Its columns last until another is asked for; trials leave them alone. */
+  schedule(changed: Plan): Schedule {
+    return this.#schedule(changed, this.#aside);
+  }
+
+  #schedule(changed: Plan, room: Room): Schedule {
     this.count += 1;
     const now = this.#nowMs === undefined ? {} : { nowMs: this.#nowMs };
     return schedule(changed, { room, before: this.made, ...now });
@@ -115,7 +118,7 @@ export class Trials {
     const key = idOf(changesBetween(this.plan, changed));
     const known = this.#known.get(key);
     if (known !== undefined) return known;
-    const outcome = outcomeOf(this.schedule(changed, this.#room));
+    const outcome = outcomeOf(this.#schedule(changed, this.#room));
     this.#known.set(key, outcome);
     return outcome;
   }

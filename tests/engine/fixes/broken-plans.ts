@@ -275,13 +275,13 @@ const EXPOSURE: Broken[] = [
     id: 'shutter-beyond-cycle',
     what: 'a ramp to 15 s every 10',
     plan: dusk([step('shutter', 15), step('iso', 6400), step('aperture', 2)]),
-    offers: ['ramp-iso-for-shutter', 'run-slower'],
+    offers: ['ramp-iso-for-shutter:1', 'run-slower'],
   },
   {
     id: 'shutter-beyond-cycle',
     what: 'a shutter angle of 180',
     plan: dusk([step('shutter', 8), step('iso', 6400), step('aperture', 2)], {}, { shutterAngleMaxDeg: 180 }),
-    offers: ['shutter-angle', 'ramp-iso-for-shutter'],
+    offers: ['shutter-angle', 'ramp-iso-for-shutter:1'],
   },
   {
     id: 'ramp-step-idle',
