@@ -253,7 +253,9 @@ test('a copy of the plan is kept through a reload, compared, and taken back', as
 
   await setFigure(page, 'Interval', '5 s');
   await setField(await openSection(page, 'Cycle'), 'Guard', '2 s');
-  await page.waitForTimeout(300);
+  // A reload breaks off what is still being fetched, such as the worker.
+  await allTried(page);
+  expect(problems).toEqual([]);
   await page.reload();
   await page.getByRole('main').waitFor();
   await page.keyboard.press('c');

@@ -7,9 +7,12 @@ import { takeBack } from './taking.ts';
 
 function Row({ at, text }: { at: number; text: string }) {
   const row = useRef<HTMLLIElement>(null);
+  const reached = useRef(false);
   useLayoutEffect(() => {
     const own = row.current;
-    own?.focus({ preventScroll: true });
+    // Once: not again when the page comes back from another view.
+    if (!reached.current) own?.focus({ preventScroll: true });
+    reached.current = true;
     return () => {
       // What is read here goes with the next edit: the one who is on it goes on with the finding that is back.
       if (own?.contains(document.activeElement)) requestAnimationFrame(() => goTo(`finding-${at}`));
