@@ -168,7 +168,8 @@ export function shuttersWithIso(plan: Plan, kind: string, shutters: readonly num
       Math.abs(Math.log2(b / wantedIso)) < Math.abs(Math.log2(a / wantedIso)) ? b : a,
     );
   const away = (value: number) => Math.abs(Math.log2(value / shutterS));
-  const pairs = [...shutters]
+  const pairs = shutters
+    .filter((value) => away(value) > 0.1)
     .sort((a, b) => away(a) - away(b))
     .map((value) => [value, matching((iso * shutterS) / value)] as const)
     .filter(

@@ -28,9 +28,18 @@ function isAllowed([path, value]: Edit): boolean {
   return value >= minimum && value <= maximum;
 }
 
-/** The plan with all edits made; null if a number leaves its field's range, or they make no plan that can be read. */
+/** Whether an edit puts there what stands there. */
+const isIdle = (plan: Plan, [path, value]: Edit): boolean => {
+  const present = getAt(plan, path);
+  return Object.is(present, value) || JSON.stringify(present) === JSON.stringify(value);
+};
+
+/**
+ * The plan with all edits made; null if they change nothing, a number leaves its field's range, or they make no plan
+ * that can be read.
+ */
 export function planWith(plan: Plan, edits: readonly Edit[]): Plan | null {
-  if (!edits.every(isAllowed)) return null;
+  if (!edits.every(isAllowed) || edits.every((edit) => isIdle(plan, edit))) return null;
   const next = editAll(plan, edits);
   return crossFaults(next).length === 0 ? next : null;
 }
@@ -91,7 +100,7 @@ export function switchWay(
   edits: readonly Edit[],
   given: Omit<WayGiven, 'steps' | 'at' | 'first'>,
 ): Way[] {
-  if (edits.every(([path, value]) => Object.is(getAt(plan, path), value))) return [];
+  if (edits.every((edit) => isIdle(plan, edit))) return [];
   return way({ ...given, steps: 1, at: () => planWith(plan, edits) });
 }
 

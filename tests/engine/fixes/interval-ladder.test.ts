@@ -78,10 +78,11 @@ describe('taking a row', () => {
   });
 
   test('sets a trigger that counts the gap to that gap', () => {
-    const rows = ladder(worked('clip', 'endToStart'), 3);
-    // 14 s less the 0.5 s of the exposure, to the nearest whole second.
-    expect(rows.map(({ dialS }) => dialS)).toEqual([11, 12, 13, 14, 15, 16, 17]);
-    for (const row of rows) expect(row.intervalS).toBeCloseTo(row.dialS + 0.5, 9);
+    const gap = worked('clip', 'endToStart');
+    const rows = ladder({ ...gap, exposure: { ...gap.exposure, shutterS: 1.2 } }, 3);
+    // 14 s less the 1.2 s of the exposure, to the nearest whole second.
+    expect(rows.map(({ dialS }) => dialS)).toEqual([10, 11, 12, 13, 14, 15, 16]);
+    for (const row of rows) expect(row.intervalS).toBeCloseTo(row.dialS + 1.2, 9);
   });
 
   test('changes nothing where it is the present one', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { keyOf } from '../../../src/engine/findings/types.ts';
-import { remediesOf } from '../../../src/engine/fixes/remedies.ts';
+import { remediesOf, remediesWith } from '../../../src/engine/fixes/remedies.ts';
 import { Trials } from '../../../src/engine/fixes/trial.ts';
 import type { Remedy, WaysOut } from '../../../src/engine/fixes/types.ts';
 import { withChanges } from '../../../src/engine/plan/changes.ts';
@@ -69,6 +69,17 @@ describe('a fix', () => {
     expect(ranks).toEqual([...ranks].sort((a, b) => a - b));
     expect(fixes.map(({ kind }) => kind)).toEqual(['write 2', 'write 1', 'interval']);
     expect(fixes[0]?.cost.text).toBe('nothing');
+  });
+
+  test('is still looked for where those at hand turn out dearer than they seemed', () => {
+    // Frames of 120 MB instead of 42 MB, which no pacing shows; and something to see to.
+    const heavy = (s: number) => edits(`heavy ${s}`, ['camera.writeS', s], ['camera.frameBytes', 120e6]);
+    const care: WaysOut = (_finding, plan) => [
+      { ...wayOf('care', 1, 1, () => setAt(plan, 'camera.writeS', 1)), needs: () => 'care' },
+    ];
+    const ways = only({ 'camera-not-ready': all(heavy(1), heavy(2), heavy(3), care) });
+    const { fixes } = remedy(slow, 'camera-not-ready', ways);
+    expect(fixes.map(({ kind }) => kind)).toEqual(['care', 'heavy 1', 'heavy 2']);
   });
 
   test('is not offered if no plan file could hold it', () => {
@@ -153,6 +164,22 @@ describe('two findings that pull against each other', () => {
     expect(keysWith(pulled, pair)).toEqual([]);
   });
 
+  test('get the second change from where its subject reckons that it suffices', () => {
+    // 2 W for 99 intervals and the 9.5 s of the last frame are 0.55528 Wh: the 306th step of 0.00005 Wh.
+    const bigger =
+      (first: number): WaysOut =>
+      (_finding, plan) => [
+        wayOf('bigger', 2000, first, (n) =>
+          setAt(plan, 'power.sources.0.energyWh', Math.round((0.54 + n / 20_000) * 1e6) / 1e6),
+        ),
+      ];
+    const wh = [300, 305, 350].map((first) => {
+      const ways = only({ 'camera-not-ready': longer, 'source-short': bigger(first) });
+      return remedy(pulled, 'camera-not-ready', ways).fixes[0]?.changes.at(-1)?.to;
+    });
+    expect(wh).toEqual([0.5553, 0.5553, 0.5553]);
+  });
+
   test('get none if none does, and why', () => {
     const ways = only({ 'camera-not-ready': longer });
     expect(remedy(pulled, 'camera-not-ready', ways)).toMatchObject({
@@ -197,6 +224,21 @@ describe('trying', () => {
     const once = trials.outcome(setAt(slow, 'pacing.intervalS', 9));
     expect(trials.outcome(setAt(slow, 'pacing.intervalS', 9))).toBe(once);
     expect(trials.count).toBe(1);
+  });
+
+  test('begins with what costs least, and ends where nothing cheaper can come', () => {
+    const write =
+      (s: number, need: string | null): WaysOut =>
+      (_finding, plan) => [
+        { ...wayOf(`write ${s}`, 1, 1, () => setAt(plan, 'camera.writeS', s)), needs: () => need },
+      ];
+    const dear = [0.1, 0.2, 0.3, 0.4].map((s) => write(s, 'care'));
+    const free = [1, 2, 3].map((s) => write(s, null));
+    const ways = only({ 'camera-not-ready': all(...dear, ...free) });
+    const trials = new Trials(slow, schedule(slow));
+    const [first] = [...remediesWith(trials, ways)];
+    expect(first?.fixes.map(({ kind }) => kind)).toEqual(['write 1', 'write 2', 'write 3']);
+    expect(trials.count).toBe(3);
   });
 
   test('knows the present as the plan’s schedule does', () => {

@@ -57,6 +57,17 @@ describe('how late a run can begin', () => {
   });
 });
 
+test('a note that comes is no limit', () => {
+  // The clocks change 13 hours after the start.
+  const plan = plainPlan(61, 60, {
+    place: { zone: 'Europe/London' },
+    start: { date: '2026-03-28', time: '12:00' },
+  });
+  const made = schedule(plan);
+  expect(schedule(plan, { delayS: 46_000 }).findings.map(({ id }) => id)).toEqual(['clock-change']);
+  expect(slipOf(plan, made)).toEqual({ delayS: 86_400, limited: false, by: null });
+});
+
 describe('as a margin', () => {
   test('is left of a day, and says what comes then', () => {
     const made = schedule(morning);
