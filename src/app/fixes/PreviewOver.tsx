@@ -26,7 +26,7 @@ function over(target: Element | null | undefined, className: string, children: R
     : null;
 }
 
-const lengthClass = (text: string): string => (text.length > 14 ? 'tiny' : text.length > 7 ? 'small' : '');
+const lengthClass = (length: number): string => (length > 10 ? 'tiny' : length > 7 ? 'small' : '');
 
 const worstOf = ({ schedule: { counts } }: Worked): Standing =>
   SEVERITIES.find((severity) => counts[severity] > 0 && severity !== 'note') ?? 'fine';
@@ -56,7 +56,7 @@ function Over({ plan, then }: Preview) {
         <span key={id}>
           {over(
             document.getElementById(id)?.closest('.fig'),
-            `if-figure ${lengthClass(was + now)}`,
+            `if-figure ${lengthClass(Math.max(was.length, now.length))}`,
             <Change was={was} now={now} />,
           )}
         </span>
