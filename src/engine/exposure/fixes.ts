@@ -11,19 +11,9 @@ import type { Plan } from '../plan/schema.ts';
 import { freeAfter } from '../run.ts';
 import type { Schedule } from '../schedule-types.ts';
 import { noDarkFrames, timedByTrigger } from './camera-ways.ts';
-import {
-  darkerNight,
-  moreTolerance,
-  otherFilter,
-  rampByCamera,
-  rampFurther,
-  rampFurtherAll,
-  rampIsoForShutter,
-  rampLargerSteps,
-  rampOn,
-  rampShutterLess,
-  rampTidied,
-} from './ramp-ways.ts';
+import { darkerNight, moreTolerance, otherFilter } from './light-ways.ts';
+import { rampByCamera, rampLargerSteps, rampOn, rampTidied } from './ramp-step-ways.ts';
+import { rampFurther, rampFurtherAll, rampIsoForShutter, rampShutterLess } from './ramp-ways.ts';
 import {
   dialAlone,
   shorterByAperture,

@@ -5,17 +5,9 @@ import { intervalLonger, intervalShorter, longerRun, shorterRun, slowerRun } fro
 import type { SubjectWays, Way, WaysOut } from '../fixes/types.ts';
 import type { Plan } from '../plan/schema.ts';
 import type { Schedule } from '../schedule-types.ts';
+import { evenerEase, gentlerEase, keyframesDropped, keyframesFitted, lastMeant } from './keyframe-ways.ts';
 import { asFastAsMotors, betweenExposures, movesTaking, notJerkLimited } from './move-ways.ts';
-import {
-  evenerEase,
-  gentlerEase,
-  keyframesDropped,
-  keyframesFitted,
-  lastMeant,
-  smallerTrack,
-  trackClamped,
-  trackShifted,
-} from './track-ways.ts';
+import { smallerTrack, trackClamped, trackShifted } from './track-ways.ts';
 
 const travel: WaysOut = (finding, plan) => {
   const axis = wordIn(finding, 'axis');

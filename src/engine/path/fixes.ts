@@ -4,8 +4,9 @@ import { shorterByAperture, shorterByIso, thirdsBetween } from '../exposure/sett
 import { numberIn } from '../fixes/build.ts';
 import { intervalShorter, longerRun, slowerRun } from '../fixes/common-ways.ts';
 import type { SubjectWays, WaysOut } from '../fixes/types.ts';
+import { evenerEase } from '../motion/keyframe-ways.ts';
 import { betweenExposures } from '../motion/move-ways.ts';
-import { evenerEase, smallerTrack, smallerTracks } from '../motion/track-ways.ts';
+import { smallerTrack, smallerTracks } from '../motion/track-ways.ts';
 import { poseAxis } from './pose.ts';
 
 const motionBlur: WaysOut = (finding, plan, made) => {

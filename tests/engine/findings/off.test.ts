@@ -1,14 +1,16 @@
 /** No finding is shown for a feature that is off. */
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import type { FindingId } from '../../../src/engine/findings/types.ts';
 import { type Edit, editAll } from '../../../src/engine/plan/paths.ts';
 import type { Plan } from '../../../src/engine/plan/schema.ts';
 import { schedule } from '../../../src/engine/schedule.ts';
 import { plans, rigPlans } from '../../property/plans.ts';
-import { settings } from '../../property/settings.ts';
+import { PATIENCE_MS, settings } from '../../property/settings.ts';
 import { axisOf, plainPlan, straight } from '../../reference/plans.ts';
 import { BROKEN } from '../fixes/broken-plans.ts';
+
+vi.setConfig({ testTimeout: PATIENCE_MS });
 
 /** A feature, how it is put off, and what is then said no more. */
 interface Feature {
@@ -92,7 +94,7 @@ test('whatever else a plan may be, what is off is silent', () => {
       const said = saidOf(editAll(plan, off)).filter((id) => silences.includes(id));
       expect(said).toEqual([]);
     }),
-    settings(0.5),
+    settings(0.3),
   );
 });
 

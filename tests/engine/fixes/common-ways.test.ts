@@ -139,7 +139,12 @@ describe('a plan with edits', () => {
   test('is none where a number leaves its range', () => {
     expect(planWith(plan, [['cycle.guardS', -0.1]])).toBeNull();
     expect(planWith(plan, [['rig.arm.lengthMm', 9]])).toBeNull();
-    expect(planWith(plan, [['cycle.guardS', 0]])?.cycle.guardS).toBe(0);
+    expect(planWith(plan, [['cycle.guardS', 3600]])?.cycle.guardS).toBe(3600);
+  });
+
+  test('is none where nothing changes', () => {
+    expect(planWith(plan, [['cycle.guardS', plan.cycle.guardS]])).toBeNull();
+    expect(planWith(plan, [['move.tracks', [...plan.move.tracks]]])).toBeNull();
   });
 
   test('is none where the run gets too long to be worked out', () => {

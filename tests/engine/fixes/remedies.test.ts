@@ -193,6 +193,13 @@ describe('two findings that pull against each other', () => {
     const ways = only({ 'camera-not-ready': longer, 'source-short': all(packs, better) });
     expect(remedy(pulled, 'camera-not-ready', ways).fixes[0]?.kind).toBe('interval+bigger pack');
   });
+
+  test('get the cheapest, also where they seemed alike', () => {
+    const heavy = (bytes: number) =>
+      edits(`${bytes}`, ['power.sources.0.energyWh', 50], ['camera.frameBytes', bytes]);
+    const ways = only({ 'camera-not-ready': longer, 'source-short': all(heavy(80e6), heavy(120e6)) });
+    expect(remedy(pulled, 'camera-not-ready', ways).fixes[0]?.kind).toBe('interval+80000000');
+  });
 });
 
 describe('trying', () => {

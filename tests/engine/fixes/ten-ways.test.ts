@@ -1,5 +1,5 @@
 /** The demo of the harbour, broken in a dozen ways: in each an offered fix makes it shootable again. */
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import type { FindingId } from '../../../src/engine/findings/types.ts';
 import { remediesOf } from '../../../src/engine/fixes/remedies.ts';
 import { withChanges } from '../../../src/engine/plan/changes.ts';
@@ -7,7 +7,10 @@ import { parsePlan, serialisePlan } from '../../../src/engine/plan/parse.ts';
 import type { Edit } from '../../../src/engine/plan/paths.ts';
 import type { Plan } from '../../../src/engine/plan/schema.ts';
 import { schedule } from '../../../src/engine/schedule.ts';
+import { PATIENCE_MS } from '../../property/settings.ts';
 import { HARBOUR, harbour } from './broken-plans.ts';
+
+vi.setConfig({ testTimeout: PATIENCE_MS });
 
 /** What goes wrong, the stop that it brings, and one of the ways out. */
 const BREAKS: { what: string; id: FindingId; edits: Edit[]; out: RegExp }[] = [

@@ -1,5 +1,5 @@
 /** The ways out of every finding: that they are there, lead to plans, and, tried, lead out. */
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { type Finding, type FindingId, keyOf } from '../../../src/engine/findings/types.ts';
 import { remediesOf } from '../../../src/engine/fixes/remedies.ts';
 import { judgeOf, searchWay } from '../../../src/engine/fixes/search.ts';
@@ -11,7 +11,10 @@ import { parsePlan, serialisePlan } from '../../../src/engine/plan/parse.ts';
 import type { Plan } from '../../../src/engine/plan/schema.ts';
 import { schedule } from '../../../src/engine/schedule.ts';
 import type { Schedule } from '../../../src/engine/schedule-types.ts';
+import { PATIENCE_MS } from '../../property/settings.ts';
 import { BROKEN, type Broken, harbour } from './broken-plans.ts';
+
+vi.setConfig({ testTimeout: PATIENCE_MS });
 
 interface Shown extends Broken {
   made: Schedule;

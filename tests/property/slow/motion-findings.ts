@@ -152,10 +152,10 @@ function keyframes({ plan, slow }: Judged, table: Table): void {
     const list = placed(track, elapsedOf(slow));
     const onEdge = list.some(({ edge }, i) => i > 0 && edge > 0 && edge < 1e-12);
     const wrong = list.some(({ late, beyond }) => late || beyond);
-    table.set(
-      `keyframe-order ${track.axis}`,
-      plan.move.mode === 'still' ? 'no' : onEdge ? 'open' : sure(wrong),
-    );
+    // The aim goes where it must, whatever the track says.
+    const axis = plan.rig.axes.find(({ name }) => name === track.axis);
+    const idle = plan.move.mode === 'still' || (axis !== undefined && isAimed(plan, axis));
+    table.set(`keyframe-order ${track.axis}`, idle ? 'no' : onEdge ? 'open' : sure(wrong));
   }
 }
 
