@@ -8,6 +8,7 @@ import { PathPlace } from './rig/PathPlace.tsx';
 import { Inputs } from './sections/Inputs.tsx';
 import { useDrop, useShortcuts } from './shortcuts.ts';
 import { fetchChecks } from './store/checker.ts';
+import { fetchWays } from './store/later.ts';
 import { usePlan, useSchedule } from './store/plan.ts';
 import { afterPaint, useAtLeisure, workedOut } from './store/schedules.ts';
 import { type Screen, useScreen } from './store/screen.ts';
@@ -21,6 +22,10 @@ const RunPanel = fetched('The charts of the run', () =>
 
 const CyclePanel = fetched('The drawing of the cycle', () =>
   import('./charts/CyclePanel.tsx').then((part) => memo(part.CyclePanel)),
+);
+
+const LadderPanel = fetched('The interval ladder', () =>
+  import('./ladder/LadderPanel.tsx').then((part) => part.LadderPanel),
 );
 
 /** Seen only once the page has been scrolled. */
@@ -83,6 +88,11 @@ function Cycle({ painted }: Painted) {
   );
 }
 
+function Ladder({ painted }: Painted) {
+  const blank = <div className="panel blank-ladder" aria-hidden="true" />;
+  return <Suspense fallback={blank}>{painted ? <LadderPanel /> : blank}</Suspense>;
+}
+
 const Margins = () => <MarginsPanel schedule={useSchedule()} />;
 
 /** Dialogs and fields are fetched once the figures stand, so that they open at once. */
@@ -91,6 +101,7 @@ function Later({ painted }: Painted) {
     if (!painted) return;
     void fetchChecks().catch(() => null);
     void import('./sections/bodies.ts');
+    void fetchWays();
   }, [painted]);
   return (
     <Suspense>
@@ -120,6 +131,7 @@ function PlanView({ painted }: Painted) {
             <div className="figures">
               <Cycle painted={painted} />
               <Margins />
+              <Ladder painted={painted} />
               <PathPlace />
             </div>
           </div>

@@ -57,6 +57,7 @@ function onKeyDown(event: KeyboardEvent): void {
         : {
             '[': () => goToNeighbour(-1),
             ']': () => goToNeighbour(1),
+            c: () => showDialog('compare'),
             1: () => goToView(0),
             2: () => goToView(1),
             3: () => goToView(2),

@@ -28,6 +28,9 @@ const PARTS_ASKED_FOR = [
   'year.worker',
   'SheetView',
   'sheet',
+  // The ways out wait for a sign of somebody, or some seconds.
+  'fixes.worker',
+  'LadderBody',
   // Dialogs.
   'kit',
   'KitBody',
@@ -35,6 +38,7 @@ const PARTS_ASKED_FOR = [
   'PlansBody',
   'recover',
   'TakeAlong',
+  'CompareBody',
   'WorkingBody',
   'ShareDialog',
   'LinkDialog',

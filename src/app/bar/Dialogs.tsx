@@ -69,6 +69,18 @@ const WorkingDialog = () => (
   </Dialog>
 );
 
+const CompareBody = fetched('The comparison', () =>
+  import('../compare/CompareBody.tsx').then((part) => part.CompareBody),
+);
+
+const CompareDialog = () => (
+  <Dialog title="Compare with a copy" className="compare">
+    <Suspense fallback={<div className="compare-body" />}>
+      <CompareBody />
+    </Suspense>
+  </Dialog>
+);
+
 export default function Dialogs() {
   const dialog = useView((view) => view.dialog);
   if (dialog === 'new') return <NewDialog />;
@@ -79,5 +91,6 @@ export default function Dialogs() {
   if (dialog === 'share') return <ShareDialog />;
   if (dialog === 'link') return <LinkDialog />;
   if (dialog === 'working') return <WorkingDialog />;
+  if (dialog === 'compare') return <CompareDialog />;
   return dialog === 'faults' ? <FaultsDialog /> : null;
 }

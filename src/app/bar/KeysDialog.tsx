@@ -9,6 +9,9 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['↑ ↓', 'In a field: one step; with Shift ten'],
   ['Esc', 'In a field: back to what it was'],
   ['[ ]', 'Finding before, finding after'],
+  ['Enter', 'On a way out of a finding: take it; the focus alone shows what it would change'],
+  ['↑ ↓', 'In the interval ladder: another setting; Home and End; Enter takes it'],
+  ['C', 'Compare the plan with a copy of it'],
   ['← → ↑ ↓', "In the year's light: a day, a week; Page Up and Page Down a month, Home and End the year"],
   ['Enter', "In the year's light: put the plan on that day"],
   [

@@ -167,6 +167,11 @@ export function TopBar() {
   const share = () => showDialog('share');
   const kit = () => showKit();
   const plans = () => showDialog('plans');
+  const compare = (
+    <button type="button" onClick={() => showDialog('compare')}>
+      Compare
+    </button>
+  );
   return (
     <header className="top">
       <h1 className="name">Escapement</h1>
@@ -194,6 +199,7 @@ export function TopBar() {
           <button type="button" onClick={kit}>
             Kit
           </button>
+          {compare}
           <Menu label="Demos">
             <Demos />
           </Menu>
@@ -226,6 +232,7 @@ export function TopBar() {
           <button type="button" onClick={kit}>
             Kit
           </button>
+          {compare}
           <p className="s">Demos</p>
           <Demos />
           <button type="button" onClick={() => showDialog('keys')}>

@@ -1,6 +1,7 @@
 import { useId } from 'react';
 import type { Schedule } from '../../engine/schedule-types.ts';
 import { StandingTag } from '../icons.tsx';
+import { useWayParts } from '../store/later.ts';
 import { How } from '../working/How.tsx';
 import { Hatch } from './Hatch.tsx';
 import { type MarginRow, marginRow } from './marginModel.ts';
@@ -9,6 +10,7 @@ import './charts.css';
 
 /** How far every resource is from running out. */
 export function MarginsPanel({ schedule }: { schedule: Schedule }) {
+  const ways = useWayParts();
   return (
     <section className="chart-panel margins-panel" aria-labelledby="margins-heading">
       <header>
@@ -19,12 +21,14 @@ export function MarginsPanel({ schedule }: { schedule: Schedule }) {
         {schedule.margins.map(marginRow).map((row) => (
           <MarginLine key={row.id} row={row} />
         ))}
+        {ways === null && schedule.sky && <li className="margin" />}
+        {ways && ways !== 'missing' && <ways.Slip />}
       </ul>
     </section>
   );
 }
 
-function MarginLine({ row }: { row: MarginRow }) {
+export function MarginLine({ row }: { row: MarginRow }) {
   return (
     <li className={`margin ${row.standing}`}>
       <div className="margin-what">

@@ -1,13 +1,20 @@
 /** What the plan says of itself, worst first, each with the moment it concerns. */
-import { memo } from 'react';
+import { Fragment, memo } from 'react';
 import { type Finding, SEVERITIES } from '../../engine/findings/types.ts';
 import type { Schedule } from '../../engine/schedule-types.ts';
 import { clockOf } from '../format/clock.ts';
 import { plural } from '../format/numbers.ts';
 import { StandingTag } from '../icons.tsx';
 import { goToFrame } from '../store/goTo.ts';
+import { useWayParts, type WayParts } from '../store/later.ts';
 
-const Row = memo(function Row({ finding, index }: { finding: Finding; index: number }) {
+interface RowProps {
+  finding: Finding;
+  index: number;
+  parts: WayParts | null;
+}
+
+const Row = memo(function Row({ finding, index, parts }: RowProps) {
   const { severity, message, frame, at } = finding;
   return (
     <li className="find" id={`finding-${index}`} tabIndex={-1}>
@@ -18,11 +25,13 @@ const Row = memo(function Row({ finding, index }: { finding: Finding; index: num
           type="button"
           className="at m"
           aria-label={`Show frame ${frame}, ${clockOf(at)}, in the run`}
+          title="The charts and the sheet go there"
           onClick={() => goToFrame(frame)}
         >
           {clockOf(at)}
         </button>
       )}
+      <div className="ways">{parts && <parts.Ways finding={finding} at={index} />}</div>
     </li>
   );
 });
@@ -40,18 +49,26 @@ export function fineText({ margins }: Schedule): string {
 export function Findings({ schedule }: { schedule: Schedule }) {
   const { findings, counts } = schedule;
   const fine = fineText(schedule);
+  const ways = useWayParts();
+  const parts = ways === 'missing' ? null : ways;
   const sum = SEVERITIES.filter((severity) => counts[severity] > 0).map((s) => plural(counts[s], s));
   return (
     <section className="panel findings" aria-labelledby="findings-title">
       <header>
         <h2 id="findings-title">Findings</h2>
         <span className="s">{sum.join(', ') || 'Nothing wrong'}</span>
+        {parts && <parts.Head />}
+        {ways === 'missing' && <span className="s">Ways out could not be fetched.</span>}
       </header>
       <ul className="plain">
         {findings.map((finding, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: the order is the identity; ids may come twice
-          <Row key={index} finding={finding} index={index} />
+          <Fragment key={index}>
+            {parts && <parts.Taken at={index} />}
+            <Row finding={finding} index={index} parts={parts} />
+          </Fragment>
         ))}
+        {parts && <parts.Taken at={findings.length} />}
         {fine && (
           <li className="find slim">
             <StandingTag standing="fine" />

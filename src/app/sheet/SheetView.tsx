@@ -14,7 +14,7 @@ import { Production } from './Production.tsx';
 import { SheetFindings } from './SheetFindings.tsx';
 import { SheetTable } from './SheetTable.tsx';
 import { ShotStrip } from './ShotStrip.tsx';
-import { useSheeted } from './sheeted.ts';
+import { sheetedNow, useSheeted } from './sheeted.ts';
 import { Saying, Tools } from './Tools.tsx';
 import './sheet.css';
 
@@ -52,6 +52,18 @@ function ExposureSheet() {
   );
 }
 
+/** The cell goes where the run cursor went, also while another view was on screen. */
+function useRunCursor(shot: boolean): void {
+  const cursor = useView((view) => view.cursor);
+  useEffect(() => {
+    if (shot && cursor !== null && cursor !== followed && cursor < sheetedNow().sheet.exposures)
+      goToExposure(cursor);
+    followed = cursor;
+  }, [cursor, shot]);
+}
+
+let followed: number | null = null;
+
 export default function SheetView() {
   const technique = usePlan((plan) => plan.technique);
   const opened = useView((view) => view.opened);
@@ -60,6 +72,7 @@ export default function SheetView() {
     if (opened !== shownFor) resetGrid();
     shownFor = opened;
   }, [opened]);
+  useRunCursor(technique === 'stopMotion');
   return (
     <main className="page sheet">{technique === 'stopMotion' ? <ExposureSheet /> : <FrameSheet />}</main>
   );

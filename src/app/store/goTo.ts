@@ -1,12 +1,14 @@
 /** Going somewhere on the page: to a field of a section, to a finding, to the run. */
 import { flushSync } from 'react-dom';
+import { showScreen } from './screen.ts';
 import { type SectionId, setCursor, setCycleFrame, setOpen } from './view.ts';
 
 const still = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches;
 
-/** Brings an element into view and gives it the focus. */
+/** Brings an element into view and gives it the focus. What is on no view but the plan's is shown there. */
 export function goTo(id: string, focus = true): void {
   const element = document.getElementById(id);
+  if (element?.offsetParent === null) showScreen('plan');
   element?.scrollIntoView({ block: 'center', behavior: still() ? 'auto' : 'smooth' });
   if (focus) element?.focus({ preventScroll: true });
 }

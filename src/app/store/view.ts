@@ -34,7 +34,18 @@ interface View {
   /** Column index of the frame whose cycle is drawn; null for the longest. */
   cycleFrame: number | null;
   open: Readonly<Partial<Record<SectionId, boolean>>>;
-  dialog: 'new' | 'keys' | 'faults' | 'kit' | 'plans' | 'along' | 'share' | 'link' | 'working' | null;
+  dialog:
+    | 'new'
+    | 'keys'
+    | 'faults'
+    | 'kit'
+    | 'plans'
+    | 'along'
+    | 'share'
+    | 'link'
+    | 'working'
+    | 'compare'
+    | null;
   kit: KitAsk;
   /** Name of the figure whose working is looked at. */
   working: string;

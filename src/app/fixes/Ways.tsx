@@ -1,0 +1,56 @@
+/** The ways out of one finding: a button each, cheapest first. */
+import { memo } from 'react';
+import { type Finding, keyOf } from '../../engine/findings/types.ts';
+import type { Fix } from '../../engine/fixes/types.ts';
+import type { Plan } from '../../engine/plan/schema.ts';
+import { usePlan } from '../store/plan.ts';
+import { useFixes } from './fixStore.ts';
+import { lookAt, lookAway } from './previewing.ts';
+import { takeFix } from './taking.ts';
+
+interface FixButtonProps {
+  fix: Fix;
+  /** The plan for which it was worked out. */
+  plan: Plan;
+  /** Whether that is still the plan. */
+  current: boolean;
+  at: number;
+}
+
+function FixButton({ fix, plan, current, at }: FixButtonProps) {
+  const { label, cost } = fix;
+  return (
+    <li>
+      <button
+        type="button"
+        className="fix"
+        aria-disabled={!current}
+        onClick={() => current && takeFix(plan, fix, at)}
+        onPointerEnter={({ pointerType }) => current && pointerType !== 'touch' && lookAt(plan, fix)}
+        onPointerLeave={lookAway}
+        onFocus={({ target }) => current && target.matches(':focus-visible') && lookAt(plan, fix)}
+        onBlur={lookAway}
+      >
+        <b>{label}</b> <span>{cost.text === 'nothing' ? 'costs nothing' : cost.text}</span>
+      </button>
+    </li>
+  );
+}
+
+export const Ways = memo(function Ways({ finding, at }: { finding: Finding; at: number }) {
+  const plan = usePlan((present) => present);
+  const remedy = useFixes(({ remedies }) => remedies.get(keyOf(finding)));
+  const over = useFixes(({ rested, failed }) => rested === plan || failed !== null);
+  const current = remedy?.plan === plan;
+  if (over && !current) return null;
+  if (!remedy) return <p className="s">Looking for ways out…</p>;
+  const { fixes, whyNone } = remedy.is;
+  if (fixes.length === 0) return <p className="s">{whyNone}</p>;
+  return (
+    <ul className="plain fixes" aria-label="Ways out">
+      {fixes.map((fix) => (
+        <FixButton key={fix.label} {...{ fix, plan: remedy.plan, current, at }} />
+      ))}
+    </ul>
+  );
+});

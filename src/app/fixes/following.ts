@@ -1,0 +1,67 @@
+/** Follows the plan: what there is to be worked out about it is asked for once typing pauses. */
+import type { Plan } from '../../engine/plan/schema.ts';
+import { currentPlan, planStore } from '../store/plan.ts';
+import { afterPaint } from '../store/schedules.ts';
+import { createAsking, type Hand } from './asking.ts';
+import { fixStore, withNews } from './fixStore.ts';
+import type { News, Wanted } from './work.ts';
+
+/** How long typing has to pause, ms. */
+export const PAUSE_MS = 150;
+
+const worker = (): Hand =>
+  new Worker(new URL('./fixes.worker.ts', import.meta.url), { type: 'module' }) as unknown as Hand;
+
+const take = (plan: Plan, news: News) => fixStore.setState((state) => withNews(state, plan, news));
+
+const asking = createAsking(worker, take, () => fixStore.setState({ failed: 'missing' }));
+
+let following = false;
+let wanted: ReadonlySet<Wanted> = new Set(['ways']);
+
+function ask(): void {
+  following = true;
+  for (const what of wanted) asking.ask(currentPlan(), what);
+}
+
+let pause: ReturnType<typeof setTimeout> | undefined;
+
+function changed(): void {
+  const { taken, preview } = fixStore.getState();
+  const plan = currentPlan();
+  if ((taken && taken.plan !== plan) || preview) fixStore.setState({ taken: null, preview: null });
+  clearTimeout(pause);
+  pause = setTimeout(() => afterPaint(ask), PAUSE_MS);
+}
+
+/** A page that is only opened does not fetch a second engine: it comes with the first sign of somebody, or after this. */
+const NOBODY_MS = 3000;
+const SIGNS = ['pointermove', 'pointerdown', 'keydown', 'wheel', 'scroll'] as const;
+
+function onceSomebodyIsHere(work: () => void): void {
+  const done = new AbortController();
+  const start = () => {
+    done.abort();
+    clearTimeout(late);
+    work();
+  };
+  const late = setTimeout(start, NOBODY_MS);
+  for (const sign of SIGNS)
+    addEventListener(sign, start, { signal: done.signal, passive: true, capture: true });
+}
+
+const begin = () => following || ask();
+
+/** Begins to follow. */
+export function follow(): void {
+  planStore.subscribe(({ plan }, before) => {
+    if (plan !== before.plan) changed();
+  });
+  onceSomebodyIsHere(() => afterPaint(begin));
+}
+
+/** Works the ladder out as well, from now on, or no longer. */
+export function wantLadder(wants: boolean): void {
+  wanted = new Set<Wanted>(wants ? ['ladder', 'ways'] : ['ways']);
+  if (wants && fixStore.getState().ladder?.plan !== currentPlan()) asking.ask(currentPlan(), 'ladder');
+}

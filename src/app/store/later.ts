@@ -1,0 +1,29 @@
+/** Parts that hang themselves into the page once they have been fetched: what looks for ways out of findings. */
+import type { ComponentType } from 'react';
+import { useStore } from 'zustand';
+import { createStore } from 'zustand/vanilla';
+import type { Finding } from '../../engine/findings/types.ts';
+
+/** What there is to show of ways out. */
+export interface WayParts {
+  /** In the head of the findings. */
+  Head: ComponentType;
+  /** Under a finding. */
+  Ways: ComponentType<{ finding: Finding; at: number }>;
+  /** Before the finding at a place of the list, where one was that is gone. */
+  Taken: ComponentType<{ at: number }>;
+  /** A row of the margins. */
+  Slip: ComponentType;
+}
+
+const laterStore = createStore<{ ways: WayParts | 'missing' | null }>(() => ({ ways: null }));
+
+/** The parts; null until they have come, `missing` if they cannot be fetched. */
+export const useWayParts = (): WayParts | 'missing' | null => useStore(laterStore, (state) => state.ways);
+
+/** Fetches them. */
+export const fetchWays = (): Promise<void> =>
+  import('../fixes/wayParts.tsx').then(
+    ({ WAY_PARTS: ways }) => laterStore.setState({ ways }),
+    () => laterStore.setState({ ways: 'missing' }),
+  );
