@@ -1,19 +1,21 @@
-/** Start: the plan kept last, or the demo asked for, or the first demo; then the page. */
+/** Start: the plan shown last, or the demo asked for, or the first demo; then the page. */
 import { StrictMode } from 'react';
 import { createRoot, type Root } from 'react-dom/client';
 import type { Plan } from '../engine/plan/schema.ts';
 import { App } from './App.tsx';
 import { Missing } from './fetched.tsx';
 import { Safety } from './Safety.tsx';
-import { keptPlan, startKeeping } from './store/autosave.ts';
-import { demoPlan, FIRST_DEMO, openDemo } from './store/files.ts';
+import { demoOf, demoPlan, FIRST_DEMO, openDemo } from './store/files.ts';
 import { startWith } from './store/plan.ts';
+import { setSaving } from './store/saving.ts';
+import { keptPlan, tabDemo } from './store/shelf.ts';
 import './styles/index.css';
 
 /** The plan to begin with; null leaves the default one. */
-const firstPlan = async (): Promise<Plan | null> => (await keptPlan()) ?? demoPlan(FIRST_DEMO);
+const firstPlan = async (): Promise<Plan | null> =>
+  (await demoPlan(demoOf(tabDemo()))) ?? (await keptPlan()) ?? demoPlan(FIRST_DEMO);
 
-/** Begins with the plan kept last; the address may ask for a demo in its place, as a step that can be undone. */
+/** Begins with the plan shown last; the address may ask for a demo in its place, as a step that can be undone. */
 async function openFirst(): Promise<void> {
   const plan = await firstPlan();
   if (plan) startWith(plan);
@@ -25,6 +27,8 @@ async function openFirst(): Promise<void> {
 }
 
 async function start(root: Root): Promise<void> {
+  // Fetched beside: nothing has to be written before something has been typed.
+  const keeping = import('./store/keeping.ts');
   try {
     await openFirst();
   } catch {
@@ -32,7 +36,7 @@ async function start(root: Root): Promise<void> {
     root.render(<Missing what="What checks the plan that you kept" />);
     return;
   }
-  startKeeping();
+  keeping.then((part) => part.startKeeping()).catch(() => setSaving('refused'));
   root.render(
     <StrictMode>
       <Safety>

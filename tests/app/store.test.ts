@@ -1,7 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { enter, enterText, readField, stepped } from '../../src/app/fields/entry.ts';
 import { codecOf } from '../../src/app/format/quantity.ts';
-import { keptPlan } from '../../src/app/store/autosave.ts';
 import { draftAt, setDraft } from '../../src/app/store/drafts.ts';
 import { fileNameOf, planFor } from '../../src/app/store/files.ts';
 import { infoAt } from '../../src/app/store/infos.ts';
@@ -18,6 +17,7 @@ import {
   undo,
 } from '../../src/app/store/plan.ts';
 import { hold, scheduleOf } from '../../src/app/store/schedules.ts';
+import { keptPlan } from '../../src/app/store/shelf.ts';
 import { readPlan } from '../../src/engine/plan/parse.ts';
 import { getAt, partsOf, setAt } from '../../src/engine/plan/paths.ts';
 import { testPlan } from './plan.ts';

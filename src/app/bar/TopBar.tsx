@@ -2,11 +2,11 @@
 import { useRef } from 'react';
 import { setAt } from '../../engine/plan/paths.ts';
 import { MenuIcon, PenIcon, RedoIcon, StandingIcon, ThemeIcon, UndoIcon } from '../icons.tsx';
-import { useSaving, writeHere } from '../store/autosave.ts';
 import { takeTyped, withChecks } from '../store/checker.ts';
 import { setDraft, useDraft } from '../store/drafts.ts';
 import { DEMOS, openDemo, openFile, saveFile } from '../store/files.ts';
 import { cancelGesture, endGesture, redo, undo, useHistory, usePlan } from '../store/plan.ts';
+import { type Saving, useSaving } from '../store/saving.ts';
 import { showDialog, showKit } from '../store/view.ts';
 import { type Theme, useTheme } from '../theme.ts';
 import { Menu } from './Menu.tsx';
@@ -74,6 +74,27 @@ function History() {
   );
 }
 
+const NOT_KEPT: Readonly<Record<Exclude<Saving, 'kept'>, string>> = {
+  refused: 'This browser does not keep the plan.',
+  full: 'This browser has no room left. Delete kept plans that are no longer needed.',
+  elsewhere: 'A newer tab keeps this plan, or has deleted it.',
+};
+
+/** What can be done where another tab has taken the plan over. */
+function Elsewhere() {
+  const keeping = () => import('../store/keeping.ts');
+  return (
+    <>
+      <button type="button" onClick={() => void keeping().then((part) => part.writeHere())}>
+        Keep this one
+      </button>
+      <button type="button" onClick={() => void keeping().then((part) => part.writeBeside())}>
+        Keep as another plan
+      </button>
+    </>
+  );
+}
+
 /** Says so when this browser does not keep the plan. */
 function SaveButton({ short = false }: { short?: boolean }) {
   const saving = useSaving();
@@ -89,20 +110,12 @@ function SaveButton({ short = false }: { short?: boolean }) {
       <button
         type="button"
         className="unsaved"
-        title={
-          saving === 'refused'
-            ? 'This browser does not keep the plan. Download it as a file.'
-            : 'A newer tab keeps its own plan. Download this one as a file.'
-        }
+        title={`${NOT_KEPT[saving]} Download this one as a file.`}
         onClick={saveFile}
       >
         <StandingIcon standing="warning" size={14} /> {short ? 'Not saved' : 'Not saved: download'}
       </button>
-      {saving === 'elsewhere' && !short && (
-        <button type="button" onClick={writeHere}>
-          Keep this one
-        </button>
-      )}
+      {saving === 'elsewhere' && !short && <Elsewhere />}
     </>
   );
 }

@@ -9,6 +9,7 @@ import { serialisePlan } from '../../engine/plan/serialise.ts';
 import { fileStem } from '../../outputs/file-name.ts';
 import { bytesText } from '../format/bytes.ts';
 import { fetchChecks } from './checker.ts';
+import { enter, entered } from './entries.ts';
 import { currentPlan, replacePlan } from './plan.ts';
 import { resetView, showDialog } from './view.ts';
 
@@ -45,6 +46,9 @@ export const DEMOS: readonly Demo[] = [
   },
 ];
 
+/** The demo of that name. */
+export const demoOf = (name: string | null): Demo | undefined => DEMOS.find((demo) => demo.name === name);
+
 /** A file that could not be read. */
 export interface Unread {
   fileName: string;
@@ -59,10 +63,10 @@ function showFaults(fileName: string, faults: readonly Fault[]): void {
   showDialog('faults');
 }
 
-/** Puts another plan in place of the present one, seen from its beginning. */
+/** Shows another plan, seen from its beginning. It is kept in a place of its own; an undo leads back. */
 export function openPlan(plan: Plan): void {
   resetView();
-  replacePlan(plan);
+  replacePlan(entered(plan));
 }
 
 /** Opens the text of a plan file; if it is at fault, says so and changes nothing. */
@@ -94,12 +98,15 @@ export async function openFile(file: File): Promise<void> {
 /** The plan of a demo, or null if it cannot be had. */
 export async function demoPlan(demo: Demo | undefined): Promise<Plan | null> {
   const ready = await demo?.ready().catch(() => null);
-  return ready?.default ?? null;
+  if (!demo || !ready) return null;
+  // A copy: opened twice, it is two plans.
+  const plan = { ...ready.default };
+  return enter(plan, { demo: { name: demo.name, plan } });
 }
 
 /** Opens a demo plan. */
 export async function openDemo(name: string): Promise<void> {
-  const plan = await demoPlan(DEMOS.find((demo) => demo.name === name));
+  const plan = await demoPlan(demoOf(name));
   if (plan) openPlan(plan);
   else
     showFaults(`${name}.json`, [
