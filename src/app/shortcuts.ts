@@ -50,6 +50,7 @@ function onKeyDown(event: KeyboardEvent): void {
             1: () => goToView(0),
             2: () => goToView(1),
             3: () => goToView(2),
+            4: () => goToView(3),
           };
   const command = commands[key];
   if (!command) return;

@@ -16,11 +16,11 @@ export interface Size {
 const SCRIPT = /\.js$/;
 /**
  * Parts that are fetched only when they are asked for: a place looked up or typed, a photograph read, the view of
- * days and that of the sheet, the kit, the measuring helpers, the camera path, the fields of the rig's subjects and
+ * days, that of the sheet and that for the set, the kit, the measuring helpers, the camera path, the fields of the rig's subjects and
  * the demos but for the first. A browser test sees to it that opening the page fetches none of them.
  */
 export const ASKED_FOR =
-  /assets\/(zone|coordinates|readFrame|DaysView|SheetView|year\.worker|KitBody|measures|rigBodies|PathPanel|rig|loaf-proving|clay-snail)-[^/]*$/;
+  /assets\/(zone|coordinates|readFrame|DaysView|SheetView|year\.worker|KitBody|measures|rigBodies|PathPanel|rig|OnSetView|StopMotion|commands|loaf-proving|clay-snail)-[^/]*$/;
 
 const PART_OF_PAGE = /\.(js|css|html|svg|woff2|webmanifest)$/;
 
