@@ -1,7 +1,8 @@
 /** Before the first frame: how long until it, what has to be done by then, and the button that begins. */
+import { useState } from 'react';
 import type { Plan } from '../../engine/plan/schema.ts';
 import { durationText } from '../format/durations.ts';
-import { start } from './Questions.tsx';
+import { StartedLate, start } from './Questions.tsx';
 import type { Now, Shoot } from './shoot.ts';
 import { clockText, countdown, lateText, momentText } from './words.ts';
 
@@ -57,6 +58,7 @@ function Steps({ plan, startMs, nowMs }: { plan: Plan; startMs: number; nowMs: n
 }
 
 export function Before({ shoot, now }: { shoot: Shoot; now: Now }) {
+  const [asking, setAsking] = useState(false);
   const { plan } = shoot;
   const { startMs } = now.stretch;
   const toS = (startMs - now.nowMs) / 1000;
@@ -78,10 +80,16 @@ export function Before({ shoot, now }: { shoot: Shoot; now: Now }) {
         {Math.abs(toS) >= 1 && Math.abs(toS) < 43_200 && <small>{lateText(-toS)}</small>}
       </button>
       {toS <= 0 && (
-        <button type="button" className="btn on-wide" onClick={() => start(shoot, startMs)}>
-          It fired on time, at {clockText(startMs, plan.place)}
-        </button>
+        <div className="on-actions">
+          <button type="button" className="btn" onClick={() => start(shoot, startMs)}>
+            It fired on time, {clockText(startMs, plan.place)}
+          </button>
+          <button type="button" className="btn" onClick={() => setAsking(true)}>
+            It fired at another time
+          </button>
+        </div>
       )}
+      {asking && <StartedLate shoot={shoot} now={now} onClose={() => setAsking(false)} />}
       <Steps plan={plan} startMs={startMs} nowMs={now.nowMs} />
     </>
   );

@@ -37,9 +37,12 @@ export function nextOf(moments: readonly Moment[], shoot: Shoot, nowMs: number):
   return [...overdue, ...open.filter(({ standing }) => standing !== 'overdue').slice(0, NEXT)];
 }
 
+/** The first thing to do that is announced, due or overdue; null if none is. */
+export const announcedOf = (all: readonly Standed[]): Standed | null =>
+  all.find(({ moment, standing }) => moment.byHand && standing !== 'later') ?? null;
+
 /** The first that can be acknowledged now. */
-export const dueNow = (all: readonly Standed[]): Moment | null =>
-  all.find(({ moment, standing }) => moment.byHand && standing !== 'later')?.moment ?? null;
+export const dueNow = (all: readonly Standed[]): Moment | null => announcedOf(all)?.moment ?? null;
 
 /** Acknowledges a thing to do. */
 export const markDone = (shoot: Shoot, { key, text }: Moment): void =>
@@ -77,8 +80,13 @@ function Row({ moment, standing, shoot, now }: Standed & { shoot: Shoot; now: No
         {standing !== 'overdue' && <span className="m">{countdown((atMs - now.nowMs) / 1000)}</span>}
       </p>
       {acts && (
-        <button type="button" className="btn main on-done" onClick={() => markDone(shoot, moment)}>
-          Done<span className="vh">: {text}</span>
+        <button
+          type="button"
+          className="btn main on-done"
+          aria-label={`Done: ${text}`}
+          onClick={() => markDone(shoot, moment)}
+        >
+          Done
         </button>
       )}
     </li>
@@ -86,7 +94,7 @@ function Row({ moment, standing, shoot, now }: Standed & { shoot: Shoot; now: No
 }
 
 export function Moments({ all, shoot, now }: { all: readonly Standed[]; shoot: Shoot; now: Now }) {
-  const announced = all.find(({ moment, standing }) => moment.byHand && standing !== 'later');
+  const announced = announcedOf(all);
   return (
     <section aria-label="What comes next" className="on-next">
       <p className="vh" role="status">

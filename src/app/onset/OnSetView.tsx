@@ -1,6 +1,7 @@
 /** On set, beside the camera: large, with one hand, in the dark, without a network. */
 import { Suspense, useCallback, useEffect, useState } from 'react';
 import { madeOf } from '../../engine/onset/stretch.ts';
+import type { Moment } from '../../engine/onset/todo.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import { cautionsOf } from '../../outputs/cautions.ts';
 import { fetched } from '../fetched.tsx';
@@ -10,13 +11,14 @@ import { useTheme } from '../theme.ts';
 import { After } from './After.tsx';
 import { Before } from './Before.tsx';
 import { Log } from './Log.tsx';
-import { dueNow, Moments, markDone, nextOf, useMoments } from './Moments.tsx';
+import { announcedOf, dueNow, Moments, markDone, nextOf, useMoments } from './Moments.tsx';
 import { type Jump, JumpNote, Notes } from './Notes.tsx';
 import { Progress, Running } from './Running.tsx';
 import { type Now, nowOf, overMs, type Shoot } from './shoot.ts';
 import { clockNow, fetchRun, markRunning, note, runNow, undoLast, useRun } from './store.ts';
 import { useAwake } from './useAwake.ts';
 import { useClockJump, useNow } from './useNow.ts';
+import { signal, useSignal } from './useSignal.ts';
 import { clockText } from './words.ts';
 import './onset.css';
 
@@ -90,7 +92,7 @@ const wantsScreen = ({ phase, nowMs, stretch }: Now): boolean =>
 
 function Cautions({ plan, now }: { plan: Plan; now: Now }) {
   return (
-    <details className="on-cautions">
+    <details className="on-cautions" open={now.phase === 'before'}>
       <summary>Cautions</summary>
       <ul>
         {cautionsOf(plan, madeOf(now.stretch)).map((caution) => (
@@ -98,6 +100,22 @@ function Cautions({ plan, now }: { plan: Plan; now: Now }) {
         ))}
       </ul>
     </details>
+  );
+}
+
+/** Sound and buzz, if they are wanted. */
+function Signal({ shoot, now, moments }: { shoot: Shoot; now: Now; moments: Moment[] }) {
+  const [on, setOn] = useState(false);
+  const due = now.phase === 'running' ? announcedOf(nextOf(moments, shoot, now.nowMs)) : null;
+  useSignal(on, due && `${due.standing} ${due.moment.key}`);
+  const toggle = () => {
+    if (!on) signal();
+    setOn(!on);
+  };
+  return (
+    <button type="button" className="btn on-wide" aria-pressed={on} onClick={toggle}>
+      {on ? 'Beep and buzz: on' : 'Beep and buzz: off'}
+    </button>
   );
 }
 
@@ -134,6 +152,7 @@ function TimeLapse({ desk }: { desk: Plan }) {
         </div>
         <div className="on-side">
           {phase !== 'before' && notes}
+          <Signal shoot={shoot} now={now} moments={moments} />
           <Log plan={shoot.plan} desk={desk} canClear={phase === 'after' || phase === 'before'} />
           <Cautions plan={shoot.plan} now={now} />
           {phase === 'running' && (

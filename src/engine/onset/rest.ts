@@ -7,7 +7,7 @@
 
 import { fullWh } from '../energy/battery.ts';
 import { drawOf } from '../energy/energy.ts';
-import { counted, seconds } from '../findings/words.ts';
+import { seconds } from '../findings/words.ts';
 import { paceOf } from '../pacing/pacing.ts';
 import type { Card, Plan, Source } from '../plan/schema.ts';
 import type { Schedule } from '../schedule-types.ts';
@@ -185,7 +185,3 @@ export function cutTo(of: Stretch, frames: number): Stretch {
   const tracks = restTracks(of.plan, made, 0, frames - 1);
   return { ...of, plan: { ...paced, move: { ...paced.move, tracks } } };
 }
-
-/** A change of a count in words: `12 frames fewer`. */
-export const moreOrFewer = (by: number): string =>
-  by === 0 ? 'as many frames' : `${counted(Math.abs(by), 'frame')} ${by > 0 ? 'more' : 'fewer'}`;
