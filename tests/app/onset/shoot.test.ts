@@ -94,6 +94,15 @@ describe('going on', () => {
     expect(made && nowOf(made, opens(100)).frames).toBe(389);
   });
 
+  test('frames lost at the very end are made up for after it: until then the rig is still', () => {
+    const now = opens(386) + 9000;
+    const made = goneOn(run, { kind: 'lost', frames: 2 }, 'clipAndInterval', now);
+    if (!made) throw new Error('cannot be had');
+    const { phase, frames, instant } = nowOf(made, opens(386) + 13_000);
+    expect([phase, frames, instant.doing, instant.toNextS]).toEqual(['running', 388, 'spare', 1]);
+    expect(nowOf(made, opens(387))).toMatchObject({ begun: 387 });
+  });
+
   test('stopped early the run is over with that frame', () => {
     const cut = stoppedAfter(run, 128);
     expect(nowOf(cut, opens(128) + 1000)).toMatchObject({ phase: 'running', frames: 128 });

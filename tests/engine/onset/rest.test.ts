@@ -164,6 +164,18 @@ describe('paused, lost, stopped', () => {
     expect((off ?? 0) - (on ?? 0)).toBeCloseTo(1.2 / 0.9 + 3.3, 6);
   });
 
+  test('cards have the room, and the packs the charge, that the frames before have left', () => {
+    // 32 GB less 5 % in reserve, less 200 frames of 52 MB.
+    const half = madeOf(rest(WAS, late(WAS, 200, 0), 'clipAndInterval'));
+    expect(half.cards[0]?.usableBytes).toBeCloseTo(32e9 * 0.95 - 200 * 52e6, -1);
+    // The swap before frame 311 is still to be made when 310 are shot; ten frames later it is not.
+    const due = rest(WAS, late(WAS, 310, 0), 'clipAndInterval');
+    expect(madeOf(due).sources[0]?.swapFrames).toEqual([1]);
+    const after = rest(WAS, late(WAS, 320, 0), 'clipAndInterval');
+    expect(madeOf(after).sources[0]?.swapFrames).toEqual([]);
+    expect([due, after].map(({ plan }) => plan.power.sources[0]?.count)).toEqual([3, 2]);
+  });
+
   test('lost frames are made up for at the end, or leave the clip shorter', () => {
     const happened = late(WAS, 100, 0, 3);
     const longer = rest(WAS, happened, 'clipAndInterval');
