@@ -2,6 +2,7 @@ import react from '@vitejs/plugin-react';
 import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
 import { helpLater } from './src/dev/help-later.ts';
+import { offline } from './src/dev/offline.ts';
 import { readyPlans } from './src/dev/ready-plans.ts';
 
 const POLICY = [
@@ -37,7 +38,7 @@ const tests = (name: string, include: string[], isolate: boolean) => ({
 
 export default defineConfig({
   base: './',
-  plugins: [react(), policy, helpLater(), readyPlans()],
+  plugins: [react(), policy, helpLater(), readyPlans(), offline()],
   build: {
     outDir: 'dist',
     modulePreload: { polyfill: false },

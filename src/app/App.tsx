@@ -38,6 +38,9 @@ const OnSetView = fetched('The view for the set', () =>
 
 const SheetView = fetched('The sheet', () => import('./sheet/SheetView.tsx').then((part) => part.default));
 
+/** Keeps the page itself for use without a network. */
+const Offline = fetched(null, () => import('./offline/Offline.tsx').then((part) => part.Offline));
+
 /** What waits until the figures have been painted. */
 interface Painted {
   painted: boolean;
@@ -93,7 +96,12 @@ function Later({ painted }: Painted) {
     void fetchChecks().catch(() => null);
     void import('./sections/bodies.ts');
   }, [painted]);
-  return <Suspense>{painted && <Dialogs />}</Suspense>;
+  return (
+    <Suspense>
+      {painted && <Dialogs />}
+      {painted && <Offline />}
+    </Suspense>
+  );
 }
 
 const FindingsNow = () => <Findings schedule={useSchedule()} />;

@@ -4,6 +4,7 @@ import { draftAt, setDraft } from './store/drafts.ts';
 import { openFile, saveFile } from './store/files.ts';
 import { goTo } from './store/goTo.ts';
 import { inGesture, redo, undo } from './store/plan.ts';
+import { showDialog } from './store/view.ts';
 
 const isTyping = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement && target.matches('input:not([type=checkbox]), textarea, select');
@@ -51,6 +52,7 @@ function onKeyDown(event: KeyboardEvent): void {
             2: () => goToView(1),
             3: () => goToView(2),
             4: () => goToView(3),
+            p: () => showDialog('plans'),
           };
   const command = commands[key];
   if (!command) return;

@@ -16,15 +16,19 @@ declare module 'vitest' {
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
 /**
- * Serves `dist/`.
+ * Serves the built page.
+ * @param folder - where it lies
  * @throws Error if the page is not built
  */
-export async function serve(): Promise<{ origin: string; close: () => Promise<void> }> {
+export async function serve(
+  folder = join(root, 'dist'),
+): Promise<{ origin: string; close: () => Promise<void> }> {
   if (!existsSync(join(root, 'dist/index.html')))
     throw new Error('dist: the page is not built: npm run build');
   const server = await preview({
     root,
     logLevel: 'warn',
+    build: { outDir: folder },
     preview: { host: '127.0.0.1', port: 4300, open: false },
   });
   const { port } = server.httpServer.address() as AddressInfo;

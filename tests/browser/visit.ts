@@ -43,6 +43,8 @@ interface VisitOptions {
   touch?: boolean;
   /** Query of the address, such as `?demo=loaf-proving`. */
   query?: string;
+  /** Without the worker that serves the page offline: it would fetch what a test keeps from the page. */
+  serviceWorkers?: 'allow' | 'block';
   /** What is done with the page before it opens. */
   before?: (page: Page) => Promise<unknown>;
 }
@@ -56,10 +58,17 @@ export async function visit(
     theme = 'light',
     touch = false,
     query = '',
+    serviceWorkers = 'allow',
     before,
   }: VisitOptions = {},
 ): Promise<Visit & { context: BrowserContext }> {
-  const context = await browser.newContext({ viewport, locale: 'en-GB', hasTouch: touch, isMobile: touch });
+  const context = await browser.newContext({
+    viewport,
+    locale: 'en-GB',
+    hasTouch: touch,
+    isMobile: touch,
+    serviceWorkers,
+  });
   context.setDefaultTimeout(10_000);
   await context.addInitScript((name) => localStorage.setItem('escapement-theme', name), theme);
   const watched = watch(await context.newPage(), origin);

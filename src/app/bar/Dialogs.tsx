@@ -9,6 +9,21 @@ import { NewDialog } from './NewDialog.tsx';
 
 const KitBody = fetched('The kit', () => import('../kit/KitBody.tsx').then((part) => part.KitBody));
 
+const PlansBody = fetched('The list of plans', () =>
+  import('../plans/PlansBody.tsx').then((part) => part.PlansBody),
+);
+
+const PlansDialog = () => (
+  <Dialog title="Plans" className="kit">
+    <Suspense fallback={<div className="kit-body" />}>
+      <PlansBody />
+    </Suspense>
+    <div className="kit-close">
+      <CloseButton />
+    </div>
+  </Dialog>
+);
+
 const KitDialog = () => (
   <Dialog title="Kit" className="kit">
     <Suspense fallback={<div className="kit-body" />}>
@@ -25,5 +40,6 @@ export default function Dialogs() {
   if (dialog === 'new') return <NewDialog />;
   if (dialog === 'keys') return <KeysDialog />;
   if (dialog === 'kit') return <KitDialog />;
+  if (dialog === 'plans') return <PlansDialog />;
   return dialog === 'faults' ? <FaultsDialog /> : null;
 }

@@ -3,6 +3,7 @@ import { CloseButton, Dialog } from './Dialog.tsx';
 
 const KEYS: readonly (readonly [string, string])[] = [
   ['1 2 3 4', 'Plan, Days, Sheet, On set'],
+  ['P', 'The kept plans'],
   ['Tab', 'Strip, verdict, findings, inputs, cycle, margins, run'],
   ['=', 'In a figure of the strip: work it out from the others'],
   ['↑ ↓', 'In a field: one step; with Shift ten'],

@@ -6,6 +6,7 @@ import { faultsText, readField } from '../fields/entry.ts';
 
 import { codecOf } from '../format/quantity.ts';
 import { StandingIcon } from '../icons.tsx';
+import { askToPersist } from '../plans/persist.ts';
 import { openPlan, planFor } from '../store/files.ts';
 import { infoAt } from '../store/infos.ts';
 import { CloseButton, Dialog } from './Dialog.tsx';
@@ -32,6 +33,7 @@ export function NewDialog() {
     const result = readPlan(planFor(eventRead.seconds, clipRead.seconds));
     if (!result.ok) return setRefused(faultsText(result.faults, EVENT));
     openPlan(result.plan);
+    void askToPersist();
     submit.currentTarget.closest('dialog')?.close();
   };
   return (

@@ -159,6 +159,7 @@ export function TopBar() {
   const pick = () => picker.current?.click();
   const newPlan = () => showDialog('new');
   const kit = () => showKit();
+  const plans = () => showDialog('plans');
   return (
     <header className="top">
       <h1 className="name">Escapement</h1>
@@ -169,6 +170,9 @@ export function TopBar() {
         <History />
         <span className="wide-only">
           <i />
+          <button type="button" onClick={plans}>
+            Plans
+          </button>
           <button type="button" onClick={newPlan}>
             New
           </button>
@@ -193,6 +197,9 @@ export function TopBar() {
           <Technique />
           <button type="button" onClick={redo}>
             Redo
+          </button>
+          <button type="button" onClick={plans}>
+            Plans
           </button>
           <button type="button" onClick={newPlan}>
             New plan

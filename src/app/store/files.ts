@@ -69,6 +69,18 @@ export function openPlan(plan: Plan): void {
   replacePlan(entered(plan));
 }
 
+/** Files of many plans on their way to the list of plans. */
+let arriving: File[] = [];
+
+/** Hands those files over, once. */
+export function takeArriving(): File[] {
+  const files = arriving;
+  arriving = [];
+  return files;
+}
+
+const MANY_PLANS = /^\s*\{\s*"format":\s*"escapement-plans"/;
+
 /** Opens the text of a plan file; if it is at fault, says so and changes nothing. */
 export async function openText(fileName: string, text: string): Promise<void> {
   const checks = await fetchChecks().catch(() => null);
@@ -92,7 +104,10 @@ export async function openFile(file: File): Promise<void> {
     ]);
     return;
   }
-  await openText(file.name, await file.text());
+  const text = await file.text();
+  if (!MANY_PLANS.test(text)) return openText(file.name, text);
+  arriving.push(file);
+  showDialog('plans');
 }
 
 /** The plan of a demo, or null if it cannot be had. */

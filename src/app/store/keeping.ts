@@ -9,7 +9,7 @@
 import type { IDBPDatabase } from 'idb';
 import type { Plan } from '../../engine/plan/schema.ts';
 import { type Entry, entryOf, newId, presentEntry } from './entries.ts';
-import { factsOf, type Listed } from './facts.ts';
+import { type Facts, factsOf, type Listed, NO_FACTS } from './facts.ts';
 import { keepable } from './kept.ts';
 import { currentPlan, planStore } from './plan.ts';
 import { savingNow, setSaving } from './saving.ts';
@@ -26,7 +26,7 @@ export interface Told {
 }
 
 const tabs = new BroadcastChannel('escapement');
-const tell = (told: Told) => tabs.postMessage(told);
+export const tell = (told: Told): void => tabs.postMessage(told);
 
 /** Demos that nobody has touched are not kept. */
 const isUntouched = ({ demo, kept }: Entry, plan: Plan): boolean => kept === null && demo?.plan === plan;
@@ -39,11 +39,38 @@ function rememberInTab(entry: Entry, plan: Plan): void {
   }
 }
 
+/** Plans that this tab has kept or taken over since they were opened. */
+const claimed = new WeakSet<Entry>();
+
 const readWrite = async (db: Promise<IDBPDatabase>) => (await db).transaction(STORE, 'readwrite');
 
 /** Whether this tab may write: nobody else keeps the plan, and nobody has deleted it. */
 const mayWrite = (entry: Entry, known: Listed | undefined): boolean =>
   known ? known.by === me : entry.kept === null;
+
+/** A plan that cannot be worked out is kept all the same. */
+function factsNow(plan: Plan): Facts {
+  try {
+    return factsOf(plan, scheduleOf(plan));
+  } catch {
+    return { ...NO_FACTS, title: plan.title };
+  }
+}
+
+/**
+ * Makes this tab the one that keeps a plan that was kept before.
+ * @throws DOMException if the browser does not store it
+ */
+async function claim(entry: Entry): Promise<void> {
+  const { id } = entry;
+  const { store, done } = await readWrite(opened());
+  const known: Listed | undefined = await store.get(['facts', id]);
+  const puts = known ? [store.put({ ...known, by: me }, ['facts', id]), store.put(id, LAST)] : [];
+  await Promise.all([...puts, done]);
+  claimed.add(entry);
+  entry.elsewhere = known === undefined;
+  if (known) tell({ id, by: me });
+}
 
 /**
  * Writes a plan, if it is this tab's.
@@ -52,7 +79,7 @@ const mayWrite = (entry: Entry, known: Listed | undefined): boolean =>
  */
 async function keep(entry: Entry, plan: Plan, force = false): Promise<void> {
   const { id } = entry;
-  const facts = factsOf(plan, { totals: scheduleOf(plan).totals });
+  const facts = factsNow(plan);
   const { store, done } = await readWrite(opened());
   const known: Listed | undefined = await store.get(['facts', id]);
   if (!force && !mayWrite(entry, known)) {
@@ -67,6 +94,7 @@ async function keep(entry: Entry, plan: Plan, force = false): Promise<void> {
     done,
   ]);
   entry.kept = plan;
+  claimed.add(entry);
   if (known?.by !== me) tell({ id, by: me });
   setSaving('kept');
 }
@@ -86,8 +114,9 @@ async function writeAll(): Promise<void> {
       const entry = entryOf(plan);
       rememberInTab(entry, plan);
       if (entry.elsewhere) return setSaving('elsewhere');
-      if (entry.kept === plan || isUntouched(entry, plan)) break;
-      await keep(entry, plan);
+      if (entry.kept && !claimed.has(entry)) await claim(entry);
+      else if (entry.kept === plan || isUntouched(entry, plan)) break;
+      else await keep(entry, plan);
     }
     if (savingNow() === 'elsewhere') setSaving('kept');
   } catch (error) {
@@ -101,17 +130,6 @@ async function writeAll(): Promise<void> {
 export function writeNewest(): Promise<void> {
   if (!writing) written = writeAll();
   return written;
-}
-
-/** Makes this tab the one that keeps a plan that was kept before. */
-export async function claim(entry: Entry): Promise<void> {
-  const { id } = entry;
-  const { store, done } = await readWrite(opened());
-  const known: Listed | undefined = await store.get(['facts', id]);
-  entry.elsewhere = known === undefined;
-  if (known) await Promise.all([store.put({ ...known, by: me }, ['facts', id]), store.put(id, LAST)]);
-  await done;
-  if (known) tell({ id, by: me });
 }
 
 /** Keeps the plan on screen in the place of what another tab made of it. */
@@ -139,7 +157,5 @@ function onTold({ data: { id, by } }: MessageEvent<Told>): void {
 export async function startKeeping(): Promise<void> {
   tabs.onmessage = onTold;
   planStore.subscribe(() => void writeNewest());
-  const entry = presentEntry();
-  if (entry.kept) await claim(entry).catch(failed);
   await writeNewest();
 }

@@ -33,7 +33,7 @@ interface View {
   /** Column index of the frame whose cycle is drawn; null for the longest. */
   cycleFrame: number | null;
   open: Readonly<Partial<Record<SectionId, boolean>>>;
-  dialog: 'new' | 'keys' | 'faults' | 'kit' | null;
+  dialog: 'new' | 'keys' | 'faults' | 'kit' | 'plans' | null;
   kit: KitAsk;
   /** How many plans have been opened in this tab. */
   opened: number;
