@@ -269,6 +269,28 @@ describe('nothing is lost', () => {
     await context.close();
   });
 
+  test('with the network cut after the first load, before the view was ever opened', async () => {
+    // By the real clock: a worker that answers without a network knows no other.
+    const { page, context } = await visit(browser, origin, { viewport: PHONE, touch: true, theme: 'dim' });
+    await page.evaluate(async () => {
+      await navigator.serviceWorker.ready;
+    });
+    await expect
+      .poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null), { timeout: 20_000 })
+      .toBe(true);
+    await context.setOffline(true);
+    await page.reload();
+    await page.goto(`${origin}/#onset`);
+    await button(page, /^Run it as if now/).click();
+    await button(page, /^Start: frame 1 fires now/).click();
+    await region(page, 'Progress').waitFor();
+    await page.waitForTimeout(500);
+    await page.reload();
+    await region(page, 'Progress').waitFor();
+    expect(await said(page, 'Log')).toMatch(/Frame 1 fired/);
+    await context.close();
+  });
+
   test('after every process of the browser was killed the view is where the clock now is', async () => {
     const folder = mkdtempSync(join(tmpdir(), 'escapement-onset-'));
     const open = async () => {
