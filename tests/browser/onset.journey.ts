@@ -80,6 +80,9 @@ test('run as if now: countdown, the states of a cycle in turn, a swap acknowledg
   expect(await said(page, 'Worth knowing')).toMatch(
     /The plan is for Sat 8 Aug 2026; today is Mon 1 Feb 2027/,
   );
+  // Half a year later nothing of that evening is to be done.
+  expect(await region(page, 'What comes next').count()).toBe(0);
+  expect(await button(page, /^It fired/).count()).toBe(0);
   await button(page, /^Run it as if now/).click();
   await expect.poll(() => timer(page)).toMatch(/^(2:00|1:5\d)$/);
   expect(await said(page, 'Worth knowing')).toMatch(/As if it were Sat 8 Aug 2026, 20:30/);
@@ -142,6 +145,7 @@ describe('when something slips', () => {
     const { page, problems, context } = await onSet(EVENING);
     await windTo(page, 300);
     expect(await said(page, 'First frame')).toMatch(/First frame was due/);
+    expect(await said(page, 'What comes next')).not.toMatch(/Not done/);
     await button(page, /^Start: frame 1 fires now/).click();
     expect(await said(page, 'Progress')).toMatch(/End 22:07:2\d, 5 min( \d s)? late/);
 

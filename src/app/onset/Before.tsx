@@ -44,7 +44,7 @@ function Steps({ plan, startMs, nowMs }: { plan: Plan; startMs: number; nowMs: n
           const under = nowMs >= fromMs && nowMs < toMs;
           return (
             <li key={name} aria-current={under ? 'step' : undefined} className={nowMs >= toMs ? 'past' : ''}>
-              <span className="m">{momentText(fromMs, plan.place, nowMs)}</span>
+              <span className="m">{clockText(fromMs, plan.place)}</span>
               <b>{name}</b>
               <span className="s">
                 {under ? `${countdown((toMs - nowMs) / 1000)} left` : durationText((toMs - fromMs) / 1000)}
@@ -57,18 +57,30 @@ function Steps({ plan, startMs, nowMs }: { plan: Plan; startMs: number; nowMs: n
   );
 }
 
+const HALF_DAY_MS = 43_200_000;
+
+/** The plan's own evening is over: what it had before its first frame no longer counts. */
+export const isLongPast = ({ nowMs, stretch }: Now): boolean => nowMs - stretch.startMs > HALF_DAY_MS;
+
+/** The more places a figure has, the smaller it is. */
+const figureClass = (text: string): string => {
+  if (text.length < 3) return 'on-figure';
+  return text.length > 7 ? 'on-figure long longer' : 'on-figure long';
+};
+
 export function Before({ shoot, now }: { shoot: Shoot; now: Now }) {
   const [asking, setAsking] = useState(false);
   const { plan } = shoot;
   const { startMs } = now.stretch;
   const toS = (startMs - now.nowMs) / 1000;
+  const longPast = isLongPast(now);
   const begin = () => start(shoot, Date.now() + shoot.shiftMs);
   return (
     <>
       <section aria-label="First frame" className="on-count">
         <p>{toS > 0 ? 'First frame in' : 'First frame was due'}</p>
-        <p className={`on-figure ${toS > 0 && countdown(toS).length < 3 ? '' : 'long'}`} role="timer">
-          {toS > 0 ? countdown(toS) : countdown(-toS)}
+        <p className={figureClass(countdown(Math.abs(toS)))} role="timer">
+          {countdown(Math.abs(toS))}
           {toS <= 0 && <small>ago</small>}
         </p>
         <p>
@@ -79,7 +91,7 @@ export function Before({ shoot, now }: { shoot: Shoot; now: Now }) {
         Start: frame 1 fires now
         {Math.abs(toS) >= 1 && Math.abs(toS) < 43_200 && <small>{lateText(-toS)}</small>}
       </button>
-      {toS <= 0 && (
+      {toS <= 0 && !longPast && (
         <div className="on-actions">
           <button type="button" className="btn" onClick={() => start(shoot, startMs)}>
             It fired on time, {clockText(startMs, plan.place)}
@@ -90,7 +102,7 @@ export function Before({ shoot, now }: { shoot: Shoot; now: Now }) {
         </div>
       )}
       {asking && <StartedLate shoot={shoot} now={now} onClose={() => setAsking(false)} />}
-      <Steps plan={plan} startMs={startMs} nowMs={now.nowMs} />
+      {!longPast && <Steps plan={plan} startMs={startMs} nowMs={now.nowMs} />}
     </>
   );
 }

@@ -107,7 +107,7 @@ function OfferDim({ plan: { place }, nowMs }: { plan: Plan; nowMs: number }) {
   };
   return (
     <Note>
-      <p>The sun is down. The dim theme spares your eyes, and nobody sees you.</p>
+      <p>The sun is down. The dim theme spares your eyes.</p>
       <div className="row">
         <button type="button" className="btn" onClick={() => answer(true)}>
           Use the dim theme

@@ -9,7 +9,7 @@ import { ChevronLeft, ThemeIcon, UndoIcon } from '../icons.tsx';
 import { usePlan } from '../store/plan.ts';
 import { useTheme } from '../theme.ts';
 import { After } from './After.tsx';
-import { Before } from './Before.tsx';
+import { Before, isLongPast } from './Before.tsx';
 import { Log } from './Log.tsx';
 import { announcedOf, dueNow, Moments, markDone, nextOf, useMoments } from './Moments.tsx';
 import { type Jump, JumpNote, Notes } from './Notes.tsx';
@@ -103,6 +103,12 @@ function Cautions({ plan, now }: { plan: Plan; now: Now }) {
   );
 }
 
+/** What is to come, before the first frame: nothing of it can be overdue. */
+function Ahead({ shoot, now, moments }: { shoot: Shoot; now: Now; moments: Moment[] }) {
+  const nowMs = Math.min(now.nowMs, now.stretch.startMs);
+  return <Moments all={nextOf(moments, shoot, nowMs)} shoot={shoot} now={now} />;
+}
+
 /** Sound and buzz, if they are wanted. */
 function Signal({ shoot, now, moments }: { shoot: Shoot; now: Now; moments: Moment[] }) {
   const [on, setOn] = useState(false);
@@ -147,7 +153,7 @@ function TimeLapse({ desk }: { desk: Plan }) {
               <Progress shoot={shoot} now={now} />
             </>
           )}
-          {phase === 'before' && <Moments all={nextOf(moments, shoot, now.nowMs)} shoot={shoot} now={now} />}
+          {phase === 'before' && !isLongPast(now) && <Ahead shoot={shoot} now={now} moments={moments} />}
           <Undo />
         </div>
         <div className="on-side">
