@@ -37,6 +37,10 @@ const DaysView = fetched('The view of days', () =>
   import('./days/DaysView.tsx').then((part) => part.default),
 );
 
+const OnSetView = fetched('The view for the set', () =>
+  import('./onset/OnSetView.tsx').then((part) => part.default),
+);
+
 const SheetView = fetched('The sheet', () => import('./sheet/SheetView.tsx').then((part) => part.default));
 
 /** Keeps the page itself for use without a network. */
@@ -172,6 +176,11 @@ export function App() {
       {screen === 'sheet' && (
         <Suspense fallback={<main className="page" />}>
           <SheetView />
+        </Suspense>
+      )}
+      {screen === 'onset' && (
+        <Suspense fallback={<main className="page" />}>
+          <OnSetView />
         </Suspense>
       )}
       <Later painted={painted} />

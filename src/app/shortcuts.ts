@@ -61,6 +61,7 @@ function onKeyDown(event: KeyboardEvent): void {
             1: () => goToView(0),
             2: () => goToView(1),
             3: () => goToView(2),
+            4: () => goToView(3),
             p: () => showDialog('plans'),
           };
   const command = commands[key];

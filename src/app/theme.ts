@@ -1,5 +1,5 @@
 /** Light, dark and dim. `public/theme.js` sets the remembered one before the first paint. */
-import { useState } from 'react';
+import { useSyncExternalStore } from 'react';
 
 export const THEMES = ['light', 'dark', 'dim'] as const;
 export type Theme = (typeof THEMES)[number];
@@ -14,7 +14,8 @@ function presentTheme(): Theme {
   return THEMES.find((theme) => theme === set) ?? 'light';
 }
 
-function setTheme(theme: Theme): void {
+/** Shows a theme, and remembers it. */
+export function setTheme(theme: Theme): void {
   document.documentElement.setAttribute('data-theme', theme);
   document.querySelector('meta[name=theme-color]')?.setAttribute('content', PAPER[theme]);
   try {
@@ -22,17 +23,17 @@ function setTheme(theme: Theme): void {
   } catch {
     // A browser that keeps nothing still shows the theme.
   }
+  dispatchEvent(new Event(KEY));
+}
+
+function subscribe(changed: () => void): () => void {
+  addEventListener(KEY, changed);
+  return () => removeEventListener(KEY, changed);
 }
 
 /** The theme, and how to go on to the next one. */
 export function useTheme(): [Theme, () => void] {
-  const [theme, remember] = useState(presentTheme);
+  const theme = useSyncExternalStore(subscribe, presentTheme);
   const next = THEMES[(THEMES.indexOf(theme) + 1) % THEMES.length] ?? 'light';
-  return [
-    theme,
-    () => {
-      setTheme(next);
-      remember(next);
-    },
-  ];
+  return [theme, () => setTheme(next)];
 }

@@ -28,6 +28,9 @@ const PARTS_ASKED_FOR = [
   'year.worker',
   'SheetView',
   'sheet',
+  'OnSetView',
+  'StopMotion',
+  'commands',
   // The ways out wait for a sign of somebody, or some seconds.
   'fixes.worker',
   'LadderBody',

@@ -8,7 +8,7 @@
 import { fillCycle } from './cycle/columns.ts';
 import { type CameraLane, cameraLane } from './cycle/cycle.ts';
 import { judgeCycle } from './cycle/findings.ts';
-import { energyOf } from './energy/energy.ts';
+import { energyOf, type UsedWh } from './energy/energy.ts';
 import { judgeEnergy } from './energy/findings.ts';
 import { judgeExposure } from './exposure/findings.ts';
 import { judgeRamp } from './exposure/ramp-findings.ts';
@@ -63,6 +63,8 @@ export interface Given {
   nowMs?: number;
   /** The run begins so many seconds later than the plan says. */
   delayS?: number;
+  /** What the packs in use have given before the first frame: of a run that is under way. */
+  usedWh?: UsedWh;
 }
 
 /**
@@ -73,11 +75,12 @@ export interface Given {
  */
 export function schedule(
   plan: Plan,
-  { room = new Room(), before = null, nowMs, delayS = 0 }: Given = {},
+  { room = new Room(), before = null, nowMs, delayS = 0, usedWh }: Given = {},
 ): Schedule {
   room.clear();
   const moves = movesOf(plan, room, before);
-  const run = runOf(plan, delayed(startFor(plan), delayS), { room, motion: moves.motion }, nowMs ?? null);
+  const start = delayed(startFor(plan), delayS);
+  const run = runOf(plan, start, { room, motion: moves.motion }, nowMs ?? null, usedWh);
   const judged = JUDGES.map((judge) => judge(run));
   const findings = inOrder(judged.flatMap((said) => said.findings).map((draft) => timed(run, draft)));
   const margins = judged.flatMap((said) => said.margins);
@@ -195,7 +198,7 @@ function skyColumns(track: SkyTrack, startMs: number, elapsedS: Float64Array, ro
 const delayed = (start: Start, delayS: number): Start =>
   delayS === 0 ? start : { ...start, startMs: start.startMs + Math.round(delayS * 1000), kind: 'plain' };
 
-function runOf(plan: Plan, start: Start, memory: Memory, nowMs: number | null): Run {
+function runOf(plan: Plan, start: Start, memory: Memory, nowMs: number | null, usedWh?: UsedWh): Run {
   const { room } = memory;
   const nominal = paceOf(plan);
   const track = skyOver(plan, start.startMs, longestRunS(plan, nominal));
@@ -207,7 +210,7 @@ function runOf(plan: Plan, start: Start, memory: Memory, nowMs: number | null): 
   const cycle = fillCycle(plan, { lanes, rung, elapsedS, intervalS, moveS, settleS }, room);
   const { periodS, runS } = cycle;
   const periods = { periodS, runS, lanes, rung, moveS, axes: motion.axes };
-  const sources = energyOf(plan, periods, room);
+  const sources = energyOf(plan, periods, room, usedWh);
   const storage = storageOf(plan, intervalS, room);
   const endMs = start.startMs + pace.eventDurationS * 1000;
   const offsets = offsetSpans(plan.place.zone, start.startMs, endMs, plan.place.utcOffsetMin);

@@ -2,7 +2,7 @@
 import { CloseButton, Dialog } from './Dialog.tsx';
 
 const KEYS: readonly (readonly [string, string])[] = [
-  ['1 2 3', 'Plan, Days, Sheet'],
+  ['1 2 3 4', 'Plan, Days, Sheet, On set'],
   ['P', 'The kept plans'],
   ['Tab', 'Strip, verdict, findings, inputs, cycle, margins, run'],
   ['=', 'In a figure of the strip: work it out from the others'],
@@ -22,7 +22,7 @@ const KEYS: readonly (readonly [string, string])[] = [
     'Enter F2',
     'On the sheet: edit the cell, or type into it; Enter takes it and goes down, Tab to the right, Esc restores',
   ],
-  ['Space', 'On the sheet: exposures done, or not done after all'],
+  ['Space', 'On the sheet: exposures done, or not done after all; on set: the next thing to do is done'],
   ['Ctrl or Cmd A', 'On the sheet: select the group; once more, all'],
   ['Insert', 'On the sheet: exposures after the selected ones; also Alt Enter'],
   ['Delete', 'On the sheet: remove what is selected'],

@@ -6,13 +6,13 @@
  */
 
 import { easeFunction } from '../../engine/motion/ease.ts';
+import { splitEase } from '../../engine/motion/ease-split.ts';
 import { isAimed } from '../../engine/motion/motion.ts';
 import { aims } from '../../engine/path/aim.ts';
 import { FARTHEST, MAX_KEYFRAMES } from '../../engine/plan/constants.ts';
 import { newKeyframe } from '../../engine/plan/parse.ts';
 import type { Keyframe, Plan } from '../../engine/plan/schema.ts';
 import { lastWhere } from '../../engine/search.ts';
-import { splitEase } from './easeSplit.ts';
 
 /** The stretch of the run that the keyframes of a track lie in. */
 export interface Span {

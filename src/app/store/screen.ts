@@ -7,6 +7,7 @@ export const SCREENS = [
   { id: 'plan', title: 'Plan' },
   { id: 'days', title: 'Days' },
   { id: 'sheet', title: 'Sheet' },
+  { id: 'onset', title: 'On set' },
 ] as const;
 export type Screen = (typeof SCREENS)[number]['id'];
 

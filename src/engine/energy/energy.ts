@@ -167,20 +167,29 @@ function drainPack(
  *
  * A pack is swapped before the frame that would take it below its reserve. When none is left the last one goes
  * on to nothing, and the packs needed are counted on.
+ * @param usedWh - what the first pack has given before the first frame
  */
-function drain(column: Float64Array, fullWh: number, usableWh: number, brought: number): Drain {
+function drain(
+  column: Float64Array,
+  fullWh: number,
+  usableWh: number,
+  brought: number,
+  usedWh: number,
+): Drain {
   const result: Drain = { needed: 1, swapFrames: [], shortAtFrame: null, totalWh: 0 };
   // The sum of many frames carries a rounding: a pack that is used up to its last digit is not overdrawn.
   const limitWh = usableWh * (1 + 1e-9);
-  const drawn: Drawn = { sinceSwap: 0, sinceLastPack: 0, total: 0 };
+  const drawn: Drawn = { sinceSwap: usedWh, sinceLastPack: usedWh, total: 0 };
   let k = drainPack(column, 0, fullWh, limitWh, drawn);
   while (k < column.length) {
     const wh = column[k] as number;
-    if (k > 0) {
+    // A fresh pack that does not last for the first frame is not followed by another.
+    const begun = k > 0 || usedWh > 0;
+    if (begun) {
       result.needed += 1;
       drawn.sinceSwap = 0;
     }
-    const fresh = k > 0 && result.needed <= brought;
+    const fresh = begun && result.needed <= brought;
     if (fresh) {
       result.swapFrames.push(k + 1);
       drawn.sinceLastPack = 0;
@@ -195,14 +204,14 @@ function drain(column: Float64Array, fullWh: number, usableWh: number, brought: 
   return result;
 }
 
-function runSource(plan: Plan, source: Source, periods: Periods, room: Room): SourceRun {
+function runSource(plan: Plan, source: Source, periods: Periods, room: Room, usedWh: number): SourceRun {
   const leftWh = room.f64(periods.periodS.length);
   fillDrawn(leftWh, flowOf(drawOf(plan, source), periods));
   const mains = source.kind === 'mains';
   const full = fullWh(source, plan.power.temperatureC);
   const usable = full * (1 - source.reserveShare);
   const brought = mains ? Number.POSITIVE_INFINITY : source.count;
-  const { needed, swapFrames, shortAtFrame, totalWh } = drain(leftWh, full, usable, brought);
+  const { needed, swapFrames, shortAtFrame, totalWh } = drain(leftWh, full, usable, brought, usedWh);
   return {
     source,
     columns: { name: source.name, leftWh },
@@ -222,10 +231,18 @@ function runSource(plan: Plan, source: Source, periods: Periods, room: Room): So
   };
 }
 
+/** What the pack in use has given before the first frame, watt-hours, by the name of its source. */
+export type UsedWh = ReadonlyMap<string, number>;
+
+const FRESH: UsedWh = new Map();
+
 /**
  * Runs all sources down over a run.
+ * @param used - of packs that are not fresh
  * @returns one entry a source, in the plan's order
  */
-export function energyOf(plan: Plan, periods: Periods, room: Room): SourceRun[] {
-  return plan.power.sources.map((source) => runSource(plan, source, periods, room));
+export function energyOf(plan: Plan, periods: Periods, room: Room, used = FRESH): SourceRun[] {
+  return plan.power.sources.map((source) =>
+    runSource(plan, source, periods, room, used.get(source.name) ?? 0),
+  );
 }

@@ -1,6 +1,7 @@
 /** An ease cut in two, so that a keyframe set on the way does not change the move. */
-import { bezierCurve, bezierParameter, type EaseFunction, easeFunction } from '../../engine/motion/ease.ts';
-import type { Ease } from '../../engine/plan/schema.ts';
+
+import type { Ease } from '../plan/schema.ts';
+import { bezierCurve, bezierParameter, type EaseFunction, easeFunction } from './ease.ts';
 
 type Bezier = Extract<Ease, { kind: 'cubicBezier' }>;
 type Pair = [before: Ease, after: Ease];

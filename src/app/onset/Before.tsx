@@ -1,0 +1,108 @@
+/** Before the first frame: how long until it, what has to be done by then, and the button that begins. */
+import { useState } from 'react';
+import type { Plan } from '../../engine/plan/schema.ts';
+import { durationText } from '../format/durations.ts';
+import { StartedLate, start } from './Questions.tsx';
+import type { Now, Shoot } from './shoot.ts';
+import { clockText, countdown, lateText, momentText } from './words.ts';
+
+interface Step {
+  name: string;
+  fromMs: number;
+  toMs: number;
+}
+
+const MINUTE_MS = 60_000;
+
+/** What the day takes before the first frame, in order, the last one ending with it. */
+export function stepsBefore({ day }: Plan, startMs: number): Step[] {
+  const all: [string, number][] = [
+    ['Time in hand', day.inHandMin],
+    ['Test frames', day.testFramesMin],
+    ['Rehearsal', day.rehearsalMin],
+    ['Balance and home', day.balanceMin],
+    ['Set-up', day.setUpMin],
+    ['Way there', day.travelMin],
+  ];
+  const steps: Step[] = [];
+  let toMs = startMs;
+  for (const [name, minutes] of all) {
+    if (minutes <= 0) continue;
+    steps.unshift({ name, fromMs: toMs - minutes * MINUTE_MS, toMs });
+    toMs -= minutes * MINUTE_MS;
+  }
+  return steps;
+}
+
+function Steps({ plan, startMs, nowMs }: { plan: Plan; startMs: number; nowMs: number }) {
+  const steps = stepsBefore(plan, startMs);
+  if (steps.length === 0) return null;
+  return (
+    <section aria-label="Until the first frame" className="on-steps">
+      <ol className="plain">
+        {steps.map(({ name, fromMs, toMs }) => {
+          const under = nowMs >= fromMs && nowMs < toMs;
+          return (
+            <li key={name} aria-current={under ? 'step' : undefined} className={nowMs >= toMs ? 'past' : ''}>
+              <span className="m">{clockText(fromMs, plan.place)}</span>
+              <b>{name}</b>
+              <span className="s">
+                {under ? `${countdown((toMs - nowMs) / 1000)} left` : durationText((toMs - fromMs) / 1000)}
+              </span>
+            </li>
+          );
+        })}
+      </ol>
+    </section>
+  );
+}
+
+const HALF_DAY_MS = 43_200_000;
+
+/** The plan's own evening is over: what it had before its first frame no longer counts. */
+export const isLongPast = ({ nowMs, stretch }: Now): boolean => nowMs - stretch.startMs > HALF_DAY_MS;
+
+/** The more places a figure has, the smaller it is. */
+const figureClass = (text: string): string => {
+  if (text.length < 3) return 'on-figure';
+  return text.length > 7 ? 'on-figure long longer' : 'on-figure long';
+};
+
+export function Before({ shoot, now }: { shoot: Shoot; now: Now }) {
+  const [asking, setAsking] = useState(false);
+  const { plan } = shoot;
+  const { startMs } = now.stretch;
+  const toS = (startMs - now.nowMs) / 1000;
+  const longPast = isLongPast(now);
+  const begin = () => start(shoot, Date.now() + shoot.shiftMs);
+  return (
+    <>
+      <section aria-label="First frame" className="on-count">
+        <p>{toS > 0 ? 'First frame in' : 'First frame was due'}</p>
+        <p className={figureClass(countdown(Math.abs(toS)))} role="timer">
+          {countdown(Math.abs(toS))}
+          {toS <= 0 && <small>ago</small>}
+        </p>
+        <p>
+          {now.frames} frames from {momentText(startMs, plan.place, now.nowMs)}
+        </p>
+      </section>
+      <button type="button" className="btn main on-big" onClick={begin}>
+        Start: frame 1 fires now
+        {Math.abs(toS) >= 1 && Math.abs(toS) < 43_200 && <small>{lateText(-toS)}</small>}
+      </button>
+      {toS <= 0 && !longPast && (
+        <div className="on-actions">
+          <button type="button" className="btn" onClick={() => start(shoot, startMs)}>
+            It fired on time, {clockText(startMs, plan.place)}
+          </button>
+          <button type="button" className="btn" onClick={() => setAsking(true)}>
+            It fired at another time
+          </button>
+        </div>
+      )}
+      {asking && <StartedLate shoot={shoot} now={now} onClose={() => setAsking(false)} />}
+      {!longPast && <Steps plan={plan} startMs={startMs} nowMs={now.nowMs} />}
+    </>
+  );
+}

@@ -1,0 +1,96 @@
+/** The ways to go on, each with its consequences, before one is accepted. */
+import { useId } from 'react';
+import type { Finding } from '../../engine/findings/types.ts';
+import type { Option } from '../../engine/onset/outcome.ts';
+import type { Keep } from '../../engine/onset/rest.ts';
+import type { Plan } from '../../engine/plan/schema.ts';
+import { clockOf } from '../format/clock.ts';
+import { STANDING, StandingIcon } from '../icons.tsx';
+import type { Slip } from './shoot.ts';
+import { consequences, keepTitle } from './words.ts';
+
+const MOST = 4;
+
+/** Findings with the clock at which they begin: their own sentences count frames from the first of the rest. */
+function Found({ title, findings }: { title: string; findings: readonly Finding[] }) {
+  if (findings.length === 0) return null;
+  const more = findings.length - MOST;
+  return (
+    <div className="on-found">
+      <p className="s">{title}</p>
+      <ul className="plain">
+        {findings.slice(0, MOST).map(({ id, about, severity, message, at }) => (
+          <li key={`${id} ${about}`} className={severity}>
+            <StandingIcon standing={severity} />
+            <span>
+              <span className="vh">{STANDING[severity]}: </span>
+              {at !== null && <b className="m">{clockOf(at)} </b>}
+              {message}
+            </span>
+          </li>
+        ))}
+      </ul>
+      {more > 0 && <p className="s">and {more} more</p>}
+    </div>
+  );
+}
+
+/** What one way to go on comes to. */
+export function Consequences({ option, place }: { option: Option; place: Plan['place'] }) {
+  if ('why' in option) return <p className="s">Cannot be had. {option.why}</p>;
+  return (
+    <>
+      <dl>
+        {consequences(option, place).map(([name, text]) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>{text}</dd>
+          </div>
+        ))}
+      </dl>
+      <Found title="This brings" findings={option.came} />
+      <Found title="This takes away" findings={option.went} />
+      {option.came.length + option.went.length > 0 && option.stretch.framesBefore > 0 && (
+        <p className="s">Frame 1 of these is frame {option.stretch.framesBefore + 1} of the run.</p>
+      )}
+    </>
+  );
+}
+
+interface OptionsProps {
+  options: readonly Option[];
+  slip: Slip['kind'];
+  place: Plan['place'];
+  keep: Keep;
+  onKeep: (keep: Keep) => void;
+}
+
+export function Options({ options, slip, place, keep, onKeep }: OptionsProps) {
+  const name = useId();
+  return (
+    <fieldset className="on-options">
+      <legend>How to go on</legend>
+      {options.map((option) => (
+        <div key={option.keep} className={option.keep === keep ? 'option chosen' : 'option'}>
+          <label>
+            <input
+              type="radio"
+              name={name}
+              checked={option.keep === keep}
+              disabled={'why' in option}
+              onChange={() => onKeep(option.keep)}
+            />
+            <b>{keepTitle(option.keep, slip)}</b>
+          </label>
+          <Consequences option={option} place={place} />
+        </div>
+      ))}
+    </fieldset>
+  );
+}
+
+/** The way that is chosen: the one asked for, or else the first that can be had. */
+export const chosenOf = (options: readonly Option[], asked: Keep): Keep | null => {
+  const can = options.filter((option) => !('why' in option));
+  return (can.find(({ keep }) => keep === asked) ?? can[0])?.keep ?? null;
+};

@@ -1,0 +1,95 @@
+/** Stop-motion on set: the next exposure with one large button, and when the work is finished. */
+
+import { untick } from '../../engine/sheet/edits.ts';
+import { exposureText, passesOf, timecodeAt } from '../../engine/sheet/texts.ts';
+import { durationText } from '../format/durations.ts';
+import { plural } from '../format/numbers.ts';
+import { framesText, positionAt, positionText } from '../sheet/cells.ts';
+import { momentText, spansOf } from '../sheet/clock.ts';
+import { markNext, nextOf } from '../sheet/commands.ts';
+import { doIt } from '../sheet/edits.ts';
+import { useSheeted } from '../sheet/sheeted.ts';
+import { showScreen } from '../store/screen.ts';
+import { DoneComb } from './DoneComb.tsx';
+
+function NextExposure({ next }: { next: number }) {
+  const { plan, sheet } = useSheeted();
+  const passes = passesOf(plan, sheet, next);
+  const { firstFrame, frames, axes } = sheet.columns;
+  return (
+    <section aria-label="Next exposure" className="on-count">
+      <p>Next exposure</p>
+      <p className="on-figure long">{next + 1}</p>
+      <p className="on-state">
+        <b>{exposureText(plan, sheet, next)}</b>
+      </p>
+      <p>
+        frames {framesText(firstFrame[next] ?? 0, frames[next] ?? 0)}, {timecodeAt(plan, sheet, next)}
+        {passes.length > 1 && `; passes: ${passes.join(', ')}`}
+      </p>
+      {axes.map((axis) => (
+        <p key={axis.name}>
+          {axis.name} to <b className="m">{positionText(axis, positionAt(axis, next))}</b> {axis.unit}
+        </p>
+      ))}
+    </section>
+  );
+}
+
+export function StopMotion() {
+  const of = useSheeted();
+  const { plan, sheet } = of;
+  const next = nextOf(of);
+  const { done, finishMs } = sheet.totals;
+  const nowMs = Date.now();
+  const undoLast = () => {
+    const last = next < 0 ? sheet.exposures : next;
+    doIt(`Exposure ${last} not done after all.`, (present) => untick(present, { first: last, last }));
+  };
+  return (
+    <>
+      {next >= 0 ? (
+        <NextExposure next={next} />
+      ) : (
+        <p className="on-state">
+          <b>{sheet.exposures === 0 ? 'No exposures yet.' : 'All exposures are done.'}</b>
+        </p>
+      )}
+      {next >= 0 && (
+        <button type="button" className="btn main on-big" onClick={markNext}>
+          Done: exposure {next + 1}
+        </button>
+      )}
+      <section aria-label="Progress" className="on-progress">
+        <p className="line">
+          <span>
+            Exposure <b className="m">{done}</b> <span className="m">/ {sheet.exposures}</span>
+          </span>
+          <span className="r">
+            {plural(sheet.exposures - done, 'exposure')} left
+            <br />
+            {next >= 0 && Number.isFinite(finishMs) && (
+              <>
+                Finished {momentText(finishMs, spansOf(plan, sheet), nowMs)}
+                {finishMs - nowMs > 0 && finishMs - nowMs < 86_400_000 && (
+                  <>, in {durationText(Math.round((finishMs - nowMs) / 60_000) * 60)}</>
+                )}
+              </>
+            )}
+          </span>
+        </p>
+        <DoneComb begun={done} frames={sheet.exposures} marks={[]} />
+      </section>
+      <div className="on-actions">
+        {next > 0 && sheet.columns.doneMs[next - 1] !== undefined && (
+          <button type="button" className="btn" onClick={undoLast}>
+            Exposure {next} is not done
+          </button>
+        )}
+        <button type="button" className="btn" onClick={() => showScreen('sheet')}>
+          Open the sheet
+        </button>
+      </div>
+    </>
+  );
+}
