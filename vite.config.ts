@@ -49,7 +49,11 @@ export default defineConfig({
   plugins: [react(), policy, helpLater(), readyPlans(), offline()],
   build: {
     outDir: 'dist',
-    modulePreload: { polyfill: false },
+    // What a part imports in its turn is found when the part is here: its list of files would weigh more than it saves.
+    modulePreload: {
+      polyfill: false,
+      resolveDependencies: (_, files) => files.filter((file) => file.endsWith('.css')),
+    },
     rolldownOptions: {
       // What opens the page is one piece: cut up by who else needs which part, it would weigh a kilobyte more.
       output: { codeSplitting: { groups: [{ name: 'first', tags: ['$initial'] }] } },

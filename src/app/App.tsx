@@ -8,7 +8,7 @@ import { PathPlace } from './rig/PathPlace.tsx';
 import { Inputs } from './sections/Inputs.tsx';
 import { useDrop, useShortcuts } from './shortcuts.ts';
 import { fetchChecks } from './store/checker.ts';
-import { fetchWays } from './store/later.ts';
+import { expectWays } from './store/later.ts';
 import { usePlan, useSchedule } from './store/plan.ts';
 import { afterPaint, useAtLeisure, workedOut } from './store/schedules.ts';
 import { type Screen, useScreen } from './store/screen.ts';
@@ -105,7 +105,7 @@ function Later({ painted }: Painted) {
     if (!painted) return;
     void fetchChecks().catch(() => null);
     void import('./sections/bodies.ts');
-    void fetchWays();
+    expectWays();
   }, [painted]);
   return (
     <Suspense>
@@ -163,7 +163,7 @@ export function App() {
   useTopOf(screen);
   return (
     <>
-      <TopBar />
+      <TopBar painted={painted} />
       {/* Kept while another view is on screen, as it was left; it does not follow the edits meanwhile. */}
       <Activity mode={screen === 'plan' ? 'visible' : 'hidden'}>
         <PlanView painted={painted} />

@@ -28,10 +28,14 @@ const PARTS_ASKED_FOR = [
   'year.worker',
   'SheetView',
   'sheet',
+  'sheeted',
   'OnSetView',
   'StopMotion',
   'commands',
   // The ways out wait for a sign of somebody, or some seconds.
+  'wayParts',
+  'taking',
+  'changes',
   'fixes.worker',
   'LadderBody',
   // Dialogs.
@@ -48,6 +52,9 @@ const PARTS_ASKED_FOR = [
   'openLink',
   'share',
   'share-link',
+  'clean',
+  'csv',
+  'texts',
   'savePicture',
   // Paper.
   'runSheetPrint',
@@ -57,6 +64,7 @@ const PARTS_ASKED_FOR = [
   'rigBodies',
   'PathPanel',
   'rig',
+  'cautions',
   // Demos but for the first.
   'loaf-proving',
   'clay-snail',
@@ -106,7 +114,7 @@ export function measureSizes(): Size[] {
       // Not asked for by the page: the worker fetches it, one file after another, once the page rests.
       what: 'everything that is kept for use without a network',
       bytes: total(files.filter(isFile)),
-      budgetBytes: 700_000,
+      budgetBytes: 750_000,
     },
   ];
 }

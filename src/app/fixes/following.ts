@@ -34,22 +34,6 @@ function changed(): void {
   pause = setTimeout(() => afterPaint(ask), PAUSE_MS);
 }
 
-/** A page that is only opened does not fetch a second engine: it comes with the first sign of somebody, or after this. */
-const NOBODY_MS = 3000;
-const SIGNS = ['pointermove', 'pointerdown', 'keydown', 'wheel', 'scroll'] as const;
-
-function onceSomebodyIsHere(work: () => void): void {
-  const done = new AbortController();
-  const start = () => {
-    done.abort();
-    clearTimeout(late);
-    work();
-  };
-  const late = setTimeout(start, NOBODY_MS);
-  for (const sign of SIGNS)
-    addEventListener(sign, start, { signal: done.signal, passive: true, capture: true });
-}
-
 const begin = () => following || ask();
 
 /** Begins to follow. */
@@ -57,7 +41,7 @@ export function follow(): void {
   planStore.subscribe(({ plan }, before) => {
     if (plan !== before.plan) changed();
   });
-  onceSomebodyIsHere(() => afterPaint(begin));
+  afterPaint(begin);
 }
 
 /** Works the ladder out as well, from now on, or no longer. */
