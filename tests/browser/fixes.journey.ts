@@ -7,6 +7,7 @@ import { benchPlan } from '../bench/plans.ts';
 import {
   figures,
   figureText,
+  fromBar,
   marginText,
   openSection,
   pickFile,
@@ -245,7 +246,7 @@ describe('the interval ladder', () => {
 test('a copy of the plan is kept through a reload, compared, and taken back', async () => {
   const { page, problems, context } = await visit(browser, origin);
   const dialog = page.getByRole('dialog', { name: 'Compare with a copy' });
-  await page.getByRole('button', { name: 'Compare', exact: true }).click();
+  await fromBar(page, 'Compare with a copy');
   await dialog.getByRole('button', { name: 'Keep a copy to compare with' }).click();
   await dialog.getByText('The plan is as the copy is.').waitFor();
   await page.keyboard.press('Escape');

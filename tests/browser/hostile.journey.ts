@@ -5,7 +5,7 @@ import type { Plan } from '../../src/engine/plan/schema.ts';
 import { serialisePlan } from '../../src/engine/plan/serialise.ts';
 import { HOSTILE, hostileLapse, hostileStop } from '../outputs/hostile.ts';
 import { planOf } from '../outputs/plans.ts';
-import { pickFile } from './parts.ts';
+import { fromBar, pickFile } from './parts.ts';
 import { startBrowser, visit } from './visit.ts';
 
 const origin = inject('origin');
@@ -146,8 +146,8 @@ async function tour(page: Page, look: (where: string) => Promise<void>): Promise
     await page.getByRole('dialog', { name: 'Kit' }).waitFor();
     await page.keyboard.press('Escape');
   }
-  for (const name of ['Kit', 'Share', 'New', 'Keys']) {
-    await button(page, name).click();
+  for (const name of ['Kit', 'Share', 'New', 'Keys', 'Plans', 'Take along', 'Compare with a copy']) {
+    await fromBar(page, name);
     await page.getByRole('dialog').waitFor();
     if (name === 'Share') await page.getByLabel('Link to this plan').waitFor();
     await look(name);

@@ -17,7 +17,7 @@ import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, test } from 'vitest';
 import { RUN_KEY } from '../../src/app/store/running.ts';
 import { WORKER_FILE, writeWorker } from '../../src/dev/offline.ts';
-import { figures, newPlan, openSection, setField, setFigure, verdict } from './parts.ts';
+import { figures, fromBar, newPlan, openSection, setField, setFigure, verdict } from './parts.ts';
 import { readPdf } from './pdf.ts';
 import { startWithProfile } from './profile.ts';
 import { serve } from './serve.ts';
@@ -139,7 +139,7 @@ describe('with the network cut after one visit', () => {
       ['Kit', 'Kit'],
       ['Plans', 'Plans'],
     ] as const) {
-      await button(page, press).click();
+      await fromBar(page, press);
       await page.getByRole('dialog', { name: dialog }).waitFor();
       if (dialog === 'Kit') await page.getByText('Add from a kit file').waitFor();
       if (dialog === 'Plans') await page.getByRole('list', { name: 'Kept plans' }).waitFor();
@@ -157,8 +157,7 @@ describe('with the network cut after one visit', () => {
     await page.getByRole('region', { name: 'Find a day' }).waitFor();
 
     // A demo; the sheet; the sheet on paper.
-    await button(page, 'Demos').click();
-    await page.getByRole('button', { name: /^Clay snail/ }).click();
+    await fromBar(page, /^Clay snail/);
     await expect.poll(() => title(page).inputValue()).toBe('Clay snail');
     await page.getByRole('link', { name: 'Sheet' }).click();
     await button(page, 'Print').waitFor();
@@ -166,8 +165,7 @@ describe('with the network cut after one visit', () => {
     expect(pages.flatMap(({ lines }) => lines).join(' ')).toContain('Clay snail');
 
     await page.getByRole('link', { name: 'Plan' }).click();
-    await button(page, 'Demos').click();
-    await page.getByRole('button', { name: /^Loaf proving/ }).click();
+    await fromBar(page, /^Loaf proving/);
     await expect.poll(() => title(page).inputValue()).toBe('Loaf proving');
     expect(await verdict(page)).toMatch(/^Shootable/);
     expect(problems).toEqual([]);

@@ -2,7 +2,7 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { ASKED_FOR } from '../../src/dev/sizes.ts';
-import { figures, figureText, verdict } from './parts.ts';
+import { figures, figureText, fromBar, verdict } from './parts.ts';
 import { startBrowser, THEMES, visit } from './visit.ts';
 
 const origin = inject('origin');
@@ -91,8 +91,7 @@ test('three demos open, each worked out', async () => {
   const { page, problems, context } = await visit(browser, origin);
   const seen = new Set<string>();
   for (const demo of ['Harbour at dusk', 'Loaf proving', 'Clay snail']) {
-    await page.getByRole('button', { name: 'Demos', exact: true }).click();
-    await page.getByRole('button', { name: new RegExp(`^${demo}`) }).click();
+    await fromBar(page, new RegExp(`^${demo}`));
     await expect.poll(() => page.getByLabel('Title of the plan').inputValue()).toBe(demo);
     expect(await verdict(page)).toMatch(/^Shootable/);
     seen.add((await page.getByRole('region', { name: 'Pacing' }).textContent()) ?? '');

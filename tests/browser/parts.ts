@@ -56,6 +56,16 @@ export async function setField(section: Locator, label: string, text: string): P
   await field.press('Enter');
 }
 
+/** Chooses an action of the bar, from its menu if it stands there. */
+export async function fromBar(page: Page, name: string | RegExp): Promise<void> {
+  const tools = page.locator('.tools');
+  const more = tools.getByRole('button', { name: 'More', exact: true }).filter({ visible: true });
+  const action = tools.getByRole('button', { name, exact: true }).filter({ visible: true });
+  await more.waitFor();
+  if ((await action.count()) === 0) await more.click();
+  await action.click();
+}
+
 /** Asks for a new plan of an event and a clip. */
 export async function newPlan(page: Page, event: string, clip: string): Promise<void> {
   await page.getByRole('button', { name: 'New', exact: true }).click();

@@ -4,7 +4,7 @@ import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { planFile } from '../outputs/plans.ts';
-import { figures, newPlan, pickFile, plain, setFigure } from './parts.ts';
+import { figures, fromBar, newPlan, pickFile, plain, setFigure } from './parts.ts';
 import { startBrowser, THEMES, visit, watch } from './visit.ts';
 
 const origin = inject('origin');
@@ -90,8 +90,7 @@ describe('the list of plans', () => {
     expect(fog).not.toEqual(dough);
     // A demo that nobody touches is not kept; one that is changed is.
     for (const demo of ['Loaf proving', 'Clay snail']) {
-      await button(page, 'Demos').click();
-      await page.getByRole('button', { name: new RegExp(`^${demo}`) }).click();
+      await fromBar(page, new RegExp(`^${demo}`));
       await titleIs(page, demo);
     }
     await setTitle(page, 'Snail of our own');

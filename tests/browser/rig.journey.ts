@@ -1,7 +1,7 @@
 /** The rig as a person sets it up: keyframes on the chart, ringing, balance, the camera's path, the kit. */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
-import { newPlan, openSection, plain, setField, text } from './parts.ts';
+import { fromBar, newPlan, openSection, plain, setField, text } from './parts.ts';
 import { startBrowser, visit } from './visit.ts';
 
 const origin = inject('origin');
@@ -98,7 +98,7 @@ test('gear goes into the kit, survives a reload, and comes into another plan', a
   await kit.getByRole('button', { name: 'Close', exact: true }).click();
   await page.reload();
   await newPlan(page, '10 min', '8 s');
-  await page.getByRole('button', { name: 'Kit', exact: true }).click();
+  await fromBar(page, 'Kit');
   await kit.getByRole('button', { name: 'Put into the plan: Boom', exact: true }).click();
   await kit.getByRole('button', { name: 'Close', exact: true }).click();
   const rig = await openSection(page, 'Rig');

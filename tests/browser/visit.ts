@@ -32,7 +32,11 @@ export function watch(page: Page, origin: string): Visit {
     const url = request.url();
     if (!url.startsWith(`${origin}/`) && !/^(data|blob):/.test(url)) problems.push(`request: ${url}`);
   });
-  page.on('requestfailed', (request) => problems.push(`failed: ${request.url()}`));
+  page.on('requestfailed', (request) => {
+    const why = request.failure()?.errorText;
+    // Whoever leaves a page breaks off what it was still fetching.
+    if (why !== 'net::ERR_ABORTED') problems.push(`failed: ${request.url()} (${why})`);
+  });
   return { page, problems };
 }
 

@@ -7,7 +7,7 @@ export default defineConfig({
   test: {
     include: ['tests/browser/**/*.journey.ts'],
     globalSetup: ['tests/browser/serve.ts'],
-    maxWorkers: 2,
+    maxWorkers: 3,
     testTimeout: 60_000,
     hookTimeout: 60_000,
   },

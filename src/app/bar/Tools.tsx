@@ -102,17 +102,24 @@ const Action = ({ name, act }: ActionProps) => (
 
 const Plans = () => <Action name="Plans" act={() => showDialog('plans')} />;
 
-/** What follows the plan's own file. */
-const Further = () => (
+/** What goes out of the house with the plan, and on to others. */
+const Out = () => (
   <>
     <Action name="Take along" act={() => showDialog('along')} />
     <Action name="Share" act={() => showDialog('share')} />
-    <Action name="Compare" act={() => showDialog('compare')} />
-    <Action name="Kit" act={() => showKit()} />
   </>
 );
 
-const Keys = () => <Action name="Keys" act={() => showDialog('keys')} />;
+/** What is wanted now and then. */
+const Seldom = () => (
+  <>
+    <Action name="Kit" act={() => showKit()} />
+    <Action name="Compare with a copy" act={() => showDialog('compare')} />
+    <Action name="Keys" act={() => showDialog('keys')} />
+    <p className="s">Demos</p>
+    <Demos />
+  </>
+);
 
 export default function Tools() {
   const picker = useRef<HTMLInputElement>(null);
@@ -126,11 +133,10 @@ export default function Tools() {
         <Action name="New" act={newPlan} />
         <Action name="Open" act={pick} />
         <SaveButton />
-        <Further />
-        <Menu label="Demos">
-          <Demos />
+        <Out />
+        <Menu label="More">
+          <Seldom />
         </Menu>
-        <Keys />
         <i />
         <ThemeButton />
       </span>
@@ -142,11 +148,9 @@ export default function Tools() {
         <Action name="New plan" act={newPlan} />
         <Action name="Open a plan file" act={pick} />
         <SaveButton />
-        <Further />
-        <p className="s">Demos</p>
-        <Demos />
-        <Keys />
+        <Out />
         <ThemeButton text />
+        <Seldom />
       </Menu>
       <input
         ref={picker}

@@ -8,7 +8,7 @@ import { digitsFor } from './format.ts';
 export interface MarginRow {
   id: string;
   label: string;
-  /** '12.7 of 14.0 s'. */
+  /** `12.7 of 14.0 s, 91 %`. */
   usedOf: string;
   /** What is left, or missing, and the words behind that figure. */
   left: string;
@@ -30,10 +30,12 @@ export function marginRow(margin: Margin): MarginRow {
   const say = (value: number) => figure(value / size, left / size);
   const percent = available > 0 ? Math.round((used / available) * 100) : 100;
   const behind = unit.startsWith('°') ? '' : NBSP;
+  // Of what is a share itself another would only confuse.
+  const share = unit === '%' ? '' : `, ${percent}${NBSP}%`;
   return {
     id: margin.id,
     label: margin.label,
-    usedOf: `${say(used)} of ${say(available)}${behind}${unit}`,
+    usedOf: `${say(used)} of ${say(available)}${behind}${unit}${share}`,
     left: figure(Math.abs(left) / size, left / size),
     leftUnit: `${behind}${unit} ${standing === 'stop' ? 'too much' : 'left'}`,
     usedShare: available > 0 ? Math.min(1, used / available) : 1,

@@ -27,7 +27,7 @@ describe('a margin', () => {
 
   it('says used, available and left', () => {
     expect(marginRow(margin(12.68, 14, 2))).toMatchObject({
-      usedOf: '12.7 of 14\u00A0s',
+      usedOf: '12.7 of 14\u00A0s, 91\u00A0%',
       left: '1.3',
       leftUnit: '\u00A0s left',
       summary: '91 percent used, 2\u00A0s of it to keep',
@@ -47,17 +47,20 @@ describe('a margin', () => {
 
   it('shows bytes, shares and degrees in their units', () => {
     expect(marginRow(margin(20.072e9, 32e9, 1.6e9, 'bytes'))).toMatchObject({
-      usedOf: '20.1 of 32\u00A0GB',
+      usedOf: '20.1 of 32\u00A0GB, 63\u00A0%',
       leftUnit: '\u00A0GB left',
     });
     expect(marginRow(margin(0.66, 0.85, 0, 'share')).usedOf).toBe('66 of 85\u00A0%');
-    expect(marginRow(margin(42, 360, 0, 'deg'))).toMatchObject({ usedOf: '42 of 360°', leftUnit: '° left' });
-    expect(marginRow(margin(0.02, 6, 0, 'deg/s')).usedOf).toBe('0.02 of 6°/s');
+    expect(marginRow(margin(42, 360, 0, 'deg'))).toMatchObject({
+      usedOf: '42 of 360°, 12\u00A0%',
+      leftUnit: '° left',
+    });
+    expect(marginRow(margin(0.02, 6, 0, 'deg/s')).usedOf).toBe('0.02 of 6°/s, 0\u00A0%');
   });
 
   it('shows the difference where it is small', () => {
     expect(marginRow(margin(31.25e9, 32e9, 0, 'bytes'))).toMatchObject({
-      usedOf: '31.25 of 32\u00A0GB',
+      usedOf: '31.25 of 32\u00A0GB, 98\u00A0%',
       left: '0.75',
     });
   });
