@@ -41,7 +41,7 @@ const policy: Plugin = {
 
 const tests = (name: string, include: string[], isolate: boolean) => ({
   extends: true as const,
-  test: { name, include, isolate },
+  test: { name, include, isolate, pool: 'threads' as const },
 });
 
 export default defineConfig({

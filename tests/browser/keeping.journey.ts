@@ -84,7 +84,7 @@ describe('what was typed is still there', () => {
 });
 
 test('a kept plan is shown before its checker has come, and what is typed without it is not lost', async () => {
-  const { page, context } = await visit(browser, origin, { serviceWorkers: 'block' });
+  const { page, context } = await visit(browser, origin);
   await newPlan(page, '50 min', '21 s');
   const before = await figures(page);
   await page.waitForTimeout(300);

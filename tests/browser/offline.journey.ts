@@ -122,7 +122,7 @@ const lookedFor = (page: Page): Promise<boolean> =>
 
 describe('with the network cut after one visit', () => {
   test('the page opens and all of it works', async () => {
-    const { page, problems, context } = await visit(browser, server.origin);
+    const { page, problems, context } = await visit(browser, server.origin, { offline: true });
     await ready(page);
     await newPlan(page, '40 min', '12 s');
     const before = await figures(page);
@@ -173,7 +173,7 @@ describe('with the network cut after one visit', () => {
   });
 
   test('every file of the page is there, as it was served', async () => {
-    const { page, context } = await visit(browser, server.origin);
+    const { page, context } = await visit(browser, server.origin, { offline: true });
     await ready(page);
     const files = filesIn(folder).filter((file) => file !== WORKER_FILE);
     expect(files.length).toBeGreaterThan(50);
@@ -199,7 +199,7 @@ describe('with the network cut after one visit', () => {
     cpSync(DIST, join(site, 'tools/planner'), { recursive: true });
     writeFileSync(join(site, 'index.html'), '<title>Site</title><main>the site</main>');
     const sub = await serve(site);
-    const { page, context } = await visit(browser, sub.origin, { query: 'tools/planner/' });
+    const { page, context } = await visit(browser, sub.origin, { offline: true, query: 'tools/planner/' });
     await ready(page);
     const scopes = await page.evaluate(async () =>
       (await navigator.serviceWorker.getRegistrations()).map(({ scope }) => new URL(scope).pathname),
@@ -254,7 +254,7 @@ describe('the page can be installed', () => {
 // A version is put together, and the page opened, several times in each.
 describe('a new version', { timeout: 150_000 }, () => {
   async function firstVisit() {
-    const visited = await visit(browser, server.origin);
+    const visited = await visit(browser, server.origin, { offline: true });
     const { page } = visited;
     await ready(page);
     await title(page).fill('Kept from the first version');
@@ -368,7 +368,7 @@ describe('a new version', { timeout: 150_000 }, () => {
   test('is announced to everybody, in every theme and on a phone', async () => {
     for (const theme of THEMES) {
       const phone = theme === 'dim' ? { viewport: { width: 390, height: 844 }, touch: true } : {};
-      const { page, context } = await visit(browser, server.origin, { theme, ...phone });
+      const { page, context } = await visit(browser, server.origin, { offline: true, theme, ...phone });
       await page.evaluate(() => navigator.serviceWorker.ready);
       await deployNew(`for-${theme}`);
       await reopen(page);
@@ -406,6 +406,7 @@ describe('a new version', { timeout: 150_000 }, () => {
 
 test('the first visit is not held up: the worker comes after everything that the page asks for', async () => {
   const { page, context } = await visit(browser, inject('origin'), {
+    offline: true,
     before: async (opened) => {
       // A slow network: the figures are there before the charts are.
       await opened.route(/\/RunPanel-.*\.js$/, async (route) => {

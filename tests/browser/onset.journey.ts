@@ -275,7 +275,12 @@ describe('nothing is lost', () => {
 
   test('with the network cut after the first load, before the view was ever opened', async () => {
     // By the real clock: a worker that answers without a network knows no other.
-    const { page, context } = await visit(browser, origin, { viewport: PHONE, touch: true, theme: 'dim' });
+    const { page, context } = await visit(browser, origin, {
+      viewport: PHONE,
+      touch: true,
+      theme: 'dim',
+      offline: true,
+    });
     await page.evaluate(async () => {
       await navigator.serviceWorker.ready;
     });

@@ -21,11 +21,16 @@ export interface Visit {
 /** Themes of the page. */
 export const THEMES = ['light', 'dark', 'dim'] as const;
 
+/** What the driver says where a visit goes without the worker. */
+const BLOCKED = /Service Worker registration blocked by Playwright/;
+
 /** Takes note of problems on a page from now on. */
 export function watch(page: Page, origin: string): Visit {
   const problems: string[] = [];
   page.on('console', (message) => {
-    if (['warning', 'error'].includes(message.type())) problems.push(`console: ${message.text()}`);
+    const said = message.text();
+    if (['warning', 'error'].includes(message.type()) && !BLOCKED.test(said))
+      problems.push(`console: ${said}`);
   });
   page.on('pageerror', (error) => problems.push(`exception: ${error.message}`));
   page.on('request', (request) => {
@@ -47,8 +52,11 @@ interface VisitOptions {
   touch?: boolean;
   /** Query of the address, such as `?demo=loaf-proving`. */
   query?: string;
-  /** Without the worker that serves the page offline: it would fetch what a test keeps from the page. */
-  serviceWorkers?: 'allow' | 'block';
+  /**
+   * With the worker that serves the page without a network. It fetches all the page in every context anew, and a page
+   * that it serves takes nothing from the network that a test could keep from it: so only where it is what matters.
+   */
+  offline?: boolean;
   /** What is done with the page before it opens. */
   before?: (page: Page) => Promise<unknown>;
 }
@@ -62,7 +70,7 @@ export async function visit(
     theme = 'light',
     touch = false,
     query = '',
-    serviceWorkers = 'allow',
+    offline = false,
     before,
   }: VisitOptions = {},
 ): Promise<Visit & { context: BrowserContext }> {
@@ -71,7 +79,7 @@ export async function visit(
     locale: 'en-GB',
     hasTouch: touch,
     isMobile: touch,
-    serviceWorkers,
+    serviceWorkers: offline ? 'allow' : 'block',
   });
   context.setDefaultTimeout(10_000);
   await context.addInitScript((name) => localStorage.setItem('escapement-theme', name), theme);

@@ -50,6 +50,7 @@ async function ready(page: Page): Promise<void> {
 test('nothing is lost', async () => {
   const { page, problems, context } = await visit(browser, origin, {
     query: '?demo=harbour-at-dusk',
+    offline: true,
     before: (page) => page.clock.install({ time: EVENING }),
   });
   await ready(page);
