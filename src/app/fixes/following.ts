@@ -1,4 +1,5 @@
 /** Follows the plan: what there is to be worked out about it is asked for once typing pauses. */
+import { paceOf } from '../../engine/pacing/pacing.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import { currentPlan, planStore } from '../store/plan.ts';
 import { afterPaint } from '../store/schedules.ts';
@@ -8,6 +9,13 @@ import type { News, Wanted } from './work.ts';
 
 /** How long typing has to pause, ms. */
 export const PAUSE_MS = 150;
+
+/**
+ * Runs of more frames keep a processor busy for so long that it is missed where the page is drawn: typing has to pause
+ * for longer, and an edit ends what is under way at once.
+ */
+const LONG_FRAMES = 10_000;
+const LONG_PAUSE_MS = 700;
 
 const worker = (): Hand =>
   new Worker(new URL('./fixes.worker.ts', import.meta.url), { type: 'module' }) as unknown as Hand;
@@ -31,7 +39,9 @@ function changed(): void {
   const plan = currentPlan();
   if ((taken && taken.plan !== plan) || preview) fixStore.setState({ taken: null, preview: null });
   clearTimeout(pause);
-  pause = setTimeout(() => afterPaint(ask), PAUSE_MS);
+  const isLong = paceOf(plan).frames > LONG_FRAMES;
+  if (isLong) asking.stop();
+  pause = setTimeout(() => afterPaint(ask), isLong ? LONG_PAUSE_MS : PAUSE_MS);
 }
 
 const begin = () => following || ask();
