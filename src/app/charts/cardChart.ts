@@ -1,5 +1,6 @@
 /** How full the card in use is, and where the next one goes in. */
 import type { CardSummary, Schedule } from '../../engine/schedule-types.ts';
+import { ofFrame } from '../../engine/working/names.ts';
 import { bytesUnit } from '../format/bytes.ts';
 import { numberText } from '../format/numbers.ts';
 import { breaksAt, type ChartModel, dotsOf, type Level, paddedDomain, xOfFrame, yScale } from './chart.ts';
@@ -48,7 +49,13 @@ export function cardChart(view: RunView): ChartModel | null {
     summary: used.map((card) => cardInWords(card, amounts)).join(' '),
     note: null,
     read: (index) => [
-      { style: series, name: cardAt(index)?.name ?? 'Card', value: filled(index), unit: amounts.unit },
+      {
+        style: series,
+        name: cardAt(index)?.name ?? 'Card',
+        value: filled(index),
+        unit: amounts.unit,
+        of: ofFrame(index, 'cardBytes'),
+      },
       { style: null, name: 'Of', value: amounts.short(cardAt(index)?.usableBytes ?? 0), unit: amounts.unit },
     ],
     dots: (index) => dotsOf([series], y, index),

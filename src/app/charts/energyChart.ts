@@ -2,6 +2,7 @@
 import { fullWh } from '../../engine/energy/battery.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { Schedule, SourceColumns, SourceSummary } from '../../engine/schedule-types.ts';
+import { ofFrame } from '../../engine/working/names.ts';
 import {
   type Band,
   breaksAt,
@@ -126,7 +127,13 @@ function emptyMoment({ name, shortAtFrame }: SourceSummary, view: RunView): Mome
 function readSource({ series, summary }: DrawnSource, index: number): Reading {
   return summary.kind === 'mains'
     ? { style: null, name: series.name, value: 'mains', unit: '' }
-    : { style: series, name: series.name, value: fixed(valueAt(series, index), 0), unit: '%' };
+    : {
+        style: series,
+        name: series.name,
+        value: fixed(valueAt(series, index), 0),
+        unit: '%',
+        of: ofFrame(index, `sources.${summary.name}.leftWh`),
+      };
 }
 
 function nextSwap(packs: readonly DrawnSource[], index: number): Reading[] {

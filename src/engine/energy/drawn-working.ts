@@ -4,10 +4,11 @@ import type { Plan, Source } from '../plan/schema.ts';
 import type { SourceSummary } from '../schedule-types.ts';
 import { DEFINITION, type Draft, none, term, type Worked } from '../working/make.ts';
 import type { Term } from '../working/types.ts';
+import { fullWh } from './battery.ts';
 
 export const ofSource = (name: string, what: string): string => `sources.${name}.${what}`;
 
-/** Seconds of a run by what happens in them; together from all frames. */
+/** Seconds of some frames by what happens in them. */
 interface Phases {
   runS: number;
   exposingS: number;
@@ -16,32 +17,45 @@ interface Phases {
   axesS: number[];
 }
 
-const total = (column: Float64Array): number => column.reduce((sum, value) => sum + value, 0);
+/** Frames by their indices: from one to before another. */
+interface Span {
+  from: number;
+  to: number;
+}
+
+const total = (column: Float64Array, { from, to }: Span): number =>
+  column.subarray(from, to).reduce((sum, value) => sum + value, 0);
 
 /** Seconds that a frame's load goes on: its interval, or the longer lane if that overruns or no frame follows. */
-function runSeconds({ columns: { intervalS, cameraS, rigS } }: Worked['made']): number {
+function runSeconds({ columns: { intervalS, cameraS, rigS } }: Worked['made'], { from, to }: Span): number {
   const last = intervalS.length - 1;
-  return intervalS.reduce((sum, interval, k) => {
+  let sum = 0;
+  for (let k = from; k < to; k += 1) {
     const longer = Math.max(cameraS[k] as number, rigS[k] as number);
-    return sum + (k < last ? Math.max(interval, longer) : longer);
-  }, 0);
+    sum += k < last ? Math.max(intervalS[k] as number, longer) : longer;
+  }
+  return sum;
 }
 
-/** Seconds that the camera is busy after closing, all frames together. */
-function writingSeconds(plan: Plan, { columns, exposure, totals }: Worked['made']): number {
+/** Seconds that the camera is busy after closing. */
+function writingSeconds(plan: Plan, { columns, exposure }: Worked['made'], { from, to }: Span): number {
   const { rung } = columns;
-  if (rung === null || exposure === null) return totals.frames * cameraLane(plan).busyS;
+  if (rung === null || exposure === null) return (to - from) * cameraLane(plan).busyS;
   const busyS = exposure.rungs.map(({ openS }) => cameraLane(plan, openS).busyS);
-  return rung.reduce((sum, index) => sum + (busyS[index] as number), 0);
+  return rung.subarray(from, to).reduce((sum, index) => sum + (busyS[index] as number), 0);
 }
 
-export const phasesOf = ({ plan, made }: Worked): Phases => ({
-  runS: runSeconds(made),
-  exposingS: total(made.columns.exposureS),
-  writingS: writingSeconds(plan, made),
-  movingS: total(made.columns.moveS),
-  axesS: made.columns.axes.map(({ moveS }) => total(moveS)),
-});
+/** Seconds of the whole run, or of some of its frames. */
+export function phasesOf({ plan, made }: Worked, span = { from: 0, to: made.totals.frames }): Phases {
+  const { exposureS, moveS, axes } = made.columns;
+  return {
+    runS: runSeconds(made, span),
+    exposingS: total(exposureS, span),
+    writingS: writingSeconds(plan, made, span),
+    movingS: total(moveS, span),
+    axesS: axes.map((axis) => total(axis.moveS, span)),
+  };
+}
 
 export function run({ made }: Worked, { runS }: Phases): Draft {
   const { eventDurationS, frames } = made.totals;
@@ -115,34 +129,79 @@ const SECONDS: readonly [keyof Phases & `${string}S`, string][] = [
   ['movingS', 'seconds moving'],
 ];
 
-export function drawn(of: Worked, source: Source, summary: SourceSummary): Draft {
-  const phases = phasesOf(of);
-  const loads = PARTS.map((part) => ({ ...part, drawW: watts(of.plan, source, part.symbol) })).filter(
+/** What is drawn over some seconds, as a formula in watt-seconds, and its numbers; null if nothing draws. */
+function drawnParts(
+  plan: Plan,
+  source: Source,
+  phases: Phases,
+  runFigure: string | null,
+): { text: string; terms: Term[] } | null {
+  const loads = PARTS.map((part) => ({ ...part, drawW: watts(plan, source, part.symbol) })).filter(
     ({ drawW }) => drawW !== 0,
   );
-  const axes = axisParts(of.plan, source, phases);
+  const axes = axisParts(plan, source, phases);
   const texts = [...loads.map(({ symbol, secondsText }) => `${symbol} * ${secondsText}`), ...axes.texts];
-  const title = `${source.name}: drawn`;
-  if (texts.length === 0) return none(title, 'Wh', 'Nothing draws from it.');
-  const whole = texts.join(' + ');
-  const seconds = SECONDS.filter(([symbol]) => whole.includes(symbol)).map(([symbol, words]) =>
+  if (texts.length === 0) return null;
+  const text = texts.join(' + ');
+  const seconds = SECONDS.filter(([symbol]) => text.includes(symbol)).map(([symbol, words]) =>
     term(symbol, words, phases[symbol] as number, 's'),
   );
   return {
-    title,
-    value: summary.drawnWh,
-    unit: 'Wh',
-    expression: `(${whole}) / 3600`,
+    text,
     terms: [
       ...loads.map(({ symbol, words, drawW }) => term(symbol, `watts ${words}`, drawW, 'W')),
       ...axes.terms,
-      ...(whole.includes('runS') ? [term('runS', 'length of the run', phases.runS, 's', 'run.lengthS')] : []),
+      ...(text.includes('runS') ? [term('runS', 'seconds in all', phases.runS, 's', runFigure)] : []),
       ...seconds,
     ],
+  };
+}
+
+const REMARKS = [
+  'All loads on this source together, each divided by the efficiency of its feed; seconds of all frames together.',
+  'Idle is what is left when the camera neither exposes nor writes; holding, when the rig does not move.',
+];
+const SOURCE = 'Energy is power by time: 1 Wh is 3600 J (SI). The watts are your own.';
+
+export function drawn(of: Worked, source: Source, summary: SourceSummary): Draft {
+  const title = `${source.name}: drawn`;
+  const parts = drawnParts(of.plan, source, phasesOf(of), 'run.lengthS');
+  if (parts === null) return none(title, 'Wh', 'Nothing draws from it.');
+  const value = summary.drawnWh;
+  return {
+    title,
+    value,
+    unit: 'Wh',
+    expression: `(${parts.text}) / 3600`,
+    terms: parts.terms,
+    remarks: REMARKS,
+    source: SOURCE,
+  };
+}
+
+/** What is left in the pack in use when a frame's shutter opens. */
+export function left({ plan, made }: Worked, source: Source, i: number, k: number): Draft {
+  const swaps = made.sources[i]?.swapFrames ?? [];
+  const from = Math.max(1, ...swaps.filter((frame) => frame <= k + 1)) - 1;
+  const parts = drawnParts(plan, source, phasesOf({ plan, made }, { from, to: k }), null);
+  const full = term(
+    'packWh',
+    'a full pack at the temperature',
+    fullWh(source, plan.power.temperatureC),
+    'Wh',
+  );
+  return {
+    title: `${source.name}: left`,
+    value: made.columns.sources[i]?.leftWh[k] ?? 0,
+    unit: 'Wh',
+    expression: parts === null ? 'packWh' : `max(0, packWh - (${parts.text}) / 3600)`,
+    terms: [full, ...(parts?.terms ?? [])],
     remarks: [
-      'All loads on this source together, each divided by the efficiency of its feed; seconds of all frames together.',
-      'Idle is what is left when the camera neither exposes nor writes; holding, when the rig does not move.',
+      from === 0
+        ? 'On the first pack.'
+        : `The pack came before frame ${from + 1}; the seconds are those since then.`,
+      ...REMARKS,
     ],
-    source: 'Energy is power by time: 1 Wh is 3600 J (SI). The watts are your own.',
+    source: SOURCE,
   };
 }

@@ -12,7 +12,7 @@ import {
 import { ofMargin } from '../working/margins.ts';
 import type { Term } from '../working/types.ts';
 import { capacityShare, ratedWh } from './battery.ts';
-import { drawn, ofSource, phasesOf, run } from './drawn-working.ts';
+import { drawn, left, ofSource, phasesOf, run } from './drawn-working.ts';
 
 function rated(source: Source, summary: SourceSummary): Draft {
   const base = { title: `${source.name}: rated`, value: summary.ratedWh ?? 0, unit: 'Wh' };
@@ -192,3 +192,11 @@ export const energyWorkings = (of: Worked): Workings => ({
     }),
   ),
 });
+
+/** Workings of the energy at one frame. */
+export const frameEnergyWorkings = (of: Worked, k: number): Workings =>
+  Object.fromEntries(
+    of.plan.power.sources.flatMap((source, i) =>
+      source.kind === 'mains' ? [] : [[ofSource(source.name, 'leftWh'), () => left(of, source, i, k)]],
+    ),
+  );

@@ -205,7 +205,37 @@ export const storageWorkings = (of: Worked): Workings => ({
   ...bufferMargin(of),
 });
 
+/** Bytes on the card in use after a frame. */
+function filled(of: Worked, k: number): Draft {
+  const { cardBytes, cardIndex } = of.made.columns;
+  const card = of.made.cards[cardIndex[k] as number];
+  const base = {
+    title: `${card?.name ?? 'Card'}: filled`,
+    value: cardBytes[k] as number,
+    unit: 'bytes',
+    source: DEFINITION,
+  };
+  if (k + 1 > (card?.lastFrame ?? 0))
+    return {
+      ...base,
+      expression: 'fullBytes',
+      terms: [term('fullBytes', 'what fits on the cards', base.value, 'bytes')],
+      remarks: ['The cards are full: this frame fits on none.'],
+    };
+  if (k + 1 === card?.firstFrame) return { ...base, expression: 'frameBytes', terms: [frameBytes(of)] };
+  const before = cardBytes[k - 1] as number;
+  return {
+    ...base,
+    expression: 'beforeBytes + frameBytes',
+    terms: [
+      term('beforeBytes', 'on it after the frame before', before, 'bytes', ofFrame(k - 1, 'cardBytes')),
+      frameBytes(of),
+    ],
+  };
+}
+
 /** Workings of the storage at one frame. */
 export const frameStorageWorkings = (of: Worked, k: number): Workings => ({
   bufferBytes: () => buffer(of, k),
+  cardBytes: () => filled(of, k),
 });

@@ -4,7 +4,7 @@
  */
 import { balanceWorkings } from '../balance/working.ts';
 import { cycleWorkings, frameCycleWorkings } from '../cycle/working.ts';
-import { energyWorkings } from '../energy/working.ts';
+import { energyWorkings, frameEnergyWorkings } from '../energy/working.ts';
 import { exposureWorkings, frameExposureWorkings } from '../exposure/working.ts';
 import { frameLightWorkings } from '../light/working.ts';
 import { frameMotionWorkings, motionWorkings } from '../motion/working.ts';
@@ -48,6 +48,7 @@ const FRAME_SUBJECTS: readonly ((of: Worked, k: number) => Workings)[] = [
   frameExposureWorkings,
   frameLightWorkings,
   frameSkyWorkings,
+  frameEnergyWorkings,
   frameStorageWorkings,
 ];
 
