@@ -94,6 +94,12 @@ const moreOf = (more: number, before: number, text: string, rank: number): Loss[
 /** All losses, the most telling first. */
 const inOrder = (losses: readonly Loss[]): Loss[] => [...losses].sort((a, b) => b.rank - a.rank);
 
+/** By how much one figure is more than another, without the rounding that sums of many frames carry. */
+function more(after: number, before: number): number {
+  const difference = after - before;
+  return Math.abs(difference) <= 1e-9 * Math.max(1, Math.abs(before)) ? 0 : difference;
+}
+
 /**
  * What a change costs.
  * @param needs - what it costs that no figure shows, as its ways say it
@@ -101,9 +107,9 @@ const inOrder = (losses: readonly Loss[]): Loss[] => [...losses].sort((a, b) => 
 export function costOf(before: Outcome, after: Outcome, needs: readonly (string | null)[]): Cost {
   const frames = after.totals.frames - before.totals.frames;
   const startS = (after.startMs - before.startMs) / 1000;
-  const endS = startS + after.totals.eventDurationS - before.totals.eventDurationS;
-  const lightStops = after.lightStops - before.lightStops;
-  const energyWh = after.totals.energyWh - before.totals.energyWh;
+  const endS = startS + more(after.totals.eventDurationS, before.totals.eventDurationS);
+  const lightStops = more(after.lightStops, before.lightStops);
+  const energyWh = more(after.totals.energyWh, before.totals.energyWh);
   const storageBytes = after.totals.storageBytes - before.totals.storageBytes;
   const losses = inOrder([
     ...needs.flatMap((text) => (text === null ? [] : [{ text, rank: RANKS.need }])),
@@ -116,7 +122,7 @@ export function costOf(before: Outcome, after: Outcome, needs: readonly (string 
   return {
     text: losses.map(({ text }) => text).join(', ') || 'nothing',
     frames,
-    clipS: after.totals.clipLengthS - before.totals.clipLengthS,
+    clipS: more(after.totals.clipLengthS, before.totals.clipLengthS),
     startS,
     endS,
     lightStops,

@@ -95,3 +95,9 @@ describe('what a fix costs, in figures', () => {
     expect([later(1), later(30)]).toEqual([3, 3]);
   });
 });
+
+test('a rounding of sums is no cost, and a little more is one', () => {
+  const { energyWh } = before.totals;
+  expect(cost({ totals: { energyWh: energyWh - 3e-14 } }).energyWh).toBe(0);
+  expect(cost({ totals: { energyWh: energyWh - 0.001 } }).energyWh).toBeCloseTo(-0.001, 9);
+});
