@@ -81,7 +81,7 @@ export async function visit(
     isMobile: touch,
     serviceWorkers: offline ? 'allow' : 'block',
   });
-  context.setDefaultTimeout(10_000);
+  context.setDefaultTimeout(20_000);
   await context.addInitScript((name) => localStorage.setItem('escapement-theme', name), theme);
   const watched = watch(await context.newPage(), origin);
   await before?.(watched.page);
