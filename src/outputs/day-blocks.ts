@@ -74,18 +74,19 @@ function runOf({ startMs, columns }: Schedule): DayBlock {
   return { kind: 'run', fromMs: startMs, toMs: startMs + lengthS * 1000 };
 }
 
+/** The blocks before a first frame, the last one ending with it. */
+export function blocksBefore(plan: Plan, startMs: number): DayBlock[] {
+  const steps = before(plan);
+  return following(startMs - minutesOf(steps) * MINUTE_MS, steps);
+}
+
 /**
  * The blocks of a time-lapse, one after another without a gap; a step that takes no time is left out. They are
  * instants, so that a change of the clocks between them is no matter.
  */
 export function dayBlocks(plan: Plan, made: Schedule): DayBlock[] {
   const run = runOf(made);
-  const steps = before(plan);
-  return [
-    ...following(run.fromMs - minutesOf(steps) * MINUTE_MS, steps),
-    run,
-    ...following(run.toMs, after(plan)),
-  ];
+  return [...blocksBefore(plan, run.fromMs), run, ...following(run.toMs, after(plan))];
 }
 
 /** The working days of a stop-motion sheet, breaks within them. Setting up is part of the sheet. */

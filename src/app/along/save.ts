@@ -7,7 +7,7 @@ import { calendarText } from '../../outputs/calendar.ts';
 import { fileStem } from '../../outputs/file-name.ts';
 import { partProgram } from '../../outputs/part-program/program.ts';
 import { positionsCsv } from '../../outputs/positions-csv.ts';
-import { inSlices } from '../print/slices.ts';
+import { collected, inSlices } from '../print/slices.ts';
 import { sheetedNow } from '../sheet/sheeted.ts';
 import { handOver } from '../store/files.ts';
 import { currentPlan } from '../store/plan.ts';
@@ -24,15 +24,6 @@ function now(): Now {
   const { plan, schedule: made } = workedOut(currentPlan());
   hold('along', made);
   return { plan, made, sheet: plan.technique === 'stopMotion' ? sheetedNow().sheet : null };
-}
-
-function* collected(chunks: Iterable<string>): Generator<void, string[]> {
-  const all: string[] = [];
-  for (const chunk of chunks) {
-    all.push(chunk);
-    yield;
-  }
-  return all;
 }
 
 async function save({ plan }: Now, ending: string, type: string, chunks: Iterable<string>): Promise<void> {

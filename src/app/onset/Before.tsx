@@ -1,6 +1,7 @@
 /** Before the first frame: how long until it, what has to be done by then, and the button that begins. */
 import { useState } from 'react';
 import type { Plan } from '../../engine/plan/schema.ts';
+import { BLOCK_WORDS, blocksBefore } from '../../outputs/day-blocks.ts';
 import { durationText } from '../format/durations.ts';
 import { StartedLate, start } from './Questions.tsx';
 import type { Now, Shoot } from './shoot.ts';
@@ -12,27 +13,9 @@ interface Step {
   toMs: number;
 }
 
-const MINUTE_MS = 60_000;
-
 /** What the day takes before the first frame, in order, the last one ending with it. */
-export function stepsBefore({ day }: Plan, startMs: number): Step[] {
-  const all: [string, number][] = [
-    ['Time in hand', day.inHandMin],
-    ['Test frames', day.testFramesMin],
-    ['Rehearsal', day.rehearsalMin],
-    ['Balance and home', day.balanceMin],
-    ['Set-up', day.setUpMin],
-    ['Way there', day.travelMin],
-  ];
-  const steps: Step[] = [];
-  let toMs = startMs;
-  for (const [name, minutes] of all) {
-    if (minutes <= 0) continue;
-    steps.unshift({ name, fromMs: toMs - minutes * MINUTE_MS, toMs });
-    toMs -= minutes * MINUTE_MS;
-  }
-  return steps;
-}
+export const stepsBefore = (plan: Plan, startMs: number): Step[] =>
+  blocksBefore(plan, startMs).map(({ kind, fromMs, toMs }) => ({ name: BLOCK_WORDS[kind], fromMs, toMs }));
 
 function Steps({ plan, startMs, nowMs }: { plan: Plan; startMs: number; nowMs: number }) {
   const steps = stepsBefore(plan, startMs);

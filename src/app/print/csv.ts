@@ -6,16 +6,7 @@ import { sheetedNow } from '../sheet/sheeted.ts';
 import { handOver } from '../store/files.ts';
 import { currentPlan } from '../store/plan.ts';
 import { hold, workedOut } from '../store/schedules.ts';
-import { inSlices } from './slices.ts';
-
-function* collected(chunks: Iterable<string>): Generator<void, string[]> {
-  const all: string[] = [];
-  for (const chunk of chunks) {
-    all.push(chunk);
-    yield;
-  }
-  return all;
-}
+import { collected, inSlices } from './slices.ts';
 
 function csvNow(): { name: string; chunks: Iterable<string> } {
   const plan = currentPlan();

@@ -9,6 +9,16 @@ const nextTask = (): Promise<void> =>
     port2.postMessage(null);
   });
 
+/** Text that is made in pieces, as work to be run in slices. */
+export function* collected(chunks: Iterable<string>): Generator<void, string[]> {
+  const all: string[] = [];
+  for (const chunk of chunks) {
+    all.push(chunk);
+    yield;
+  }
+  return all;
+}
+
 /**
  * Runs work to its end, giving way every few hundredths of a second.
  * @returns what the work came to

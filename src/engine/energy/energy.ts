@@ -135,23 +135,23 @@ interface Drawn {
 }
 
 /**
- * Rewrites frames from one index on as long as the pack lasts.
+ * Rewrites frames from one index to before another, as long as the pack lasts.
  * @returns index of the first frame that would overdraw it
  */
 function drainPack(
   column: Float64Array,
   from: number,
+  to: number,
   fullWh: number,
   limitWh: number,
   drawn: Drawn,
 ): number {
   let { sinceSwap, sinceLastPack, total } = drawn;
   let k = from;
-  for (; k < column.length; k += 1) {
+  for (; k < to; k += 1) {
     const wh = column[k] as number;
     if (sinceSwap + wh > limitWh) break;
-    const left = fullWh - sinceLastPack;
-    column[k] = Math.max(0, left);
+    column[k] = Math.max(0, fullWh - sinceLastPack);
     sinceSwap += wh;
     sinceLastPack += wh;
     total += wh;
@@ -180,8 +180,9 @@ function drain(
   // The sum of many frames carries a rounding: a pack that is used up to its last digit is not overdrawn.
   const limitWh = usableWh * (1 + 1e-9);
   const drawn: Drawn = { sinceSwap: usedWh, sinceLastPack: usedWh, total: 0 };
-  let k = drainPack(column, 0, fullWh, limitWh, drawn);
-  while (k < column.length) {
+  const frames = column.length;
+  let k = drainPack(column, 0, frames, fullWh, limitWh, drawn);
+  while (k < frames) {
     const wh = column[k] as number;
     // A fresh pack that does not last for the first frame is not followed by another.
     const begun = k > 0 || usedWh > 0;
@@ -197,8 +198,8 @@ function drain(
     // A pack that does not last for one frame is short at once, fresh or not.
     if (!fresh || wh > limitWh) result.shortAtFrame ??= k + 1;
     // It takes this frame whatever comes.
-    k = drainPack(column.subarray(0, k + 1), k, fullWh, Number.POSITIVE_INFINITY, drawn);
-    k = drainPack(column, k, fullWh, limitWh, drawn);
+    drainPack(column, k, k + 1, fullWh, Number.POSITIVE_INFINITY, drawn);
+    k = drainPack(column, k + 1, frames, fullWh, limitWh, drawn);
   }
   result.totalWh = drawn.total;
   return result;
