@@ -71,14 +71,37 @@ describe('what was typed is still there', () => {
     await second.kill();
   });
 
-  test('after a reload', async () => {
+  test('after a reload at once, which breaks off the write of the last edit', async () => {
     const { page, context } = await visit(browser, origin);
     await newPlan(page, '50 min', '21 s');
+    // A transaction that never ends lets no write come to its turn.
+    await page.evaluate(
+      () =>
+        new Promise<void>((begun) => {
+          indexedDB.open('escapement').onsuccess = ({ target }) => {
+            const store = (target as IDBOpenDBRequest).result
+              .transaction('plans', 'readwrite')
+              .objectStore('plans');
+            const goOn = () => {
+              store.get('nothing').onsuccess = goOn;
+              begun();
+            };
+            goOn();
+          };
+        }),
+    );
+    await setFigure(page, 'Clip', '22 s');
     const before = await figures(page);
-    await page.waitForTimeout(300);
     await page.reload();
     await page.getByRole('main').waitFor();
     expect(await figures(page)).toEqual(before);
+    // It is kept as before: what is edited now is still there after another one.
+    await setFigure(page, 'Clip', '19 s');
+    const after = await figures(page);
+    await button(page, 'Save').waitFor();
+    await page.reload();
+    await page.getByRole('main').waitFor();
+    expect(await figures(page)).toEqual(after);
     await context.close();
   });
 });

@@ -321,6 +321,10 @@ describe('two tabs', () => {
     await second.page.goto(`${origin}/`);
     await titleIs(second.page, 'Dough');
     await setTitle(second.page, 'Dough, by the newer tab');
+    // The older tab hears nothing, so that it can only find what has been written.
+    await openPlans(second.page);
+    await expectTitles(second.page, ['Dough, by the newer tab']);
+    await closePlans(second.page);
     await setTitle(page, 'Dough, by the older tab');
     await button(page, 'Not saved: download').waitFor();
     await second.page.reload();

@@ -14,7 +14,7 @@ import { keepable } from './kept.ts';
 import { currentPlan, planStore } from './plan.ts';
 import { savingNow, setSaving } from './saving.ts';
 import { scheduleOf } from './schedules.ts';
-import { LAST, opened, STORE, TAB_KEY } from './shelf.ts';
+import { HANDED_KEY, type Handed, LAST, opened, STORE, TAB_KEY } from './shelf.ts';
 
 /** Name of this tab while it is open. */
 export const me = newId();
@@ -36,6 +36,28 @@ function rememberInTab(entry: Entry, plan: Plan): void {
     sessionStorage.setItem(TAB_KEY, isUntouched(entry, plan) ? `demo ${entry.demo?.name}` : entry.id);
   } catch {
     // Then a reload opens what any tab showed last.
+  }
+}
+
+/** A page that is left breaks off the write under way: what it had not written the next load of the tab gets by hand. */
+function handOver(): void {
+  const plan = currentPlan();
+  const entry = entryOf(plan);
+  if (entry.elsewhere || entry.kept === plan || isUntouched(entry, plan)) return;
+  rememberInTab(entry, plan);
+  const handed: Handed = { id: entry.id, by: me, kept: keepable(plan) };
+  try {
+    sessionStorage.setItem(HANDED_KEY, JSON.stringify(handed));
+  } catch {
+    // Then the write under way has to do.
+  }
+}
+
+function forgetHanded(): void {
+  try {
+    sessionStorage.removeItem(HANDED_KEY);
+  } catch {
+    // Then nothing was handed over either.
   }
 }
 
@@ -95,6 +117,7 @@ async function keep(entry: Entry, plan: Plan, force = false): Promise<void> {
   ]);
   entry.kept = plan;
   claimed.add(entry);
+  forgetHanded();
   if (known?.by !== me) tell({ id, by: me });
   setSaving('kept');
 }
@@ -156,6 +179,7 @@ function onTold({ data: { id, by } }: MessageEvent<Told>): void {
 /** Keeps every plan from now on. */
 export async function startKeeping(): Promise<void> {
   tabs.onmessage = onTold;
+  addEventListener('pagehide', handOver);
   planStore.subscribe(() => void writeNewest());
   await writeNewest();
 }

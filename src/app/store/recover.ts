@@ -1,9 +1,10 @@
 /** What is seldom needed to find the plan to open with: the one plan of once, and another where the last is gone. */
+import type { Plan } from '../../engine/plan/schema.ts';
 import { schedule } from '../../engine/schedule.ts';
-import { newId } from './entries.ts';
+import { enter, newId } from './entries.ts';
 import { factsOf, type Listed, NO_FACTS } from './facts.ts';
 import { readKept } from './kept.ts';
-import { LAST, ONCE, opened, STORE } from './shelf.ts';
+import { type Handed, LAST, ONCE, opened, STORE } from './shelf.ts';
 
 /**
  * Gives the one plan of once a place among the others; what cannot be read is kept as it is.
@@ -48,4 +49,16 @@ export async function recovered(id: string | undefined): Promise<string | undefi
   }
   const there = id !== undefined && (await db.getKey(STORE, ['plan', id])) !== undefined;
   return there ? id : newest();
+}
+
+/**
+ * What the page before this one in its tab could not write any more; null if another tab has kept the plan since.
+ * @throws if it has to be checked and the checker cannot be fetched
+ */
+export async function handedPlan({ id, by, kept }: Handed): Promise<Plan | null> {
+  const { store } = (await opened()).transaction(STORE);
+  const [known, stored] = await Promise.all([store.get(['facts', id]), store.get(['plan', id])]);
+  if (known && (known as Listed).by !== by) return null;
+  const [plan, before] = await Promise.all([readKept(kept), stored === undefined ? null : readKept(stored)]);
+  return plan && enter(plan, { id, kept: before });
 }

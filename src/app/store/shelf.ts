@@ -8,7 +8,7 @@
 import { type IDBPDatabase, openDB } from 'idb';
 import type { Plan } from '../../engine/plan/schema.ts';
 import { enter } from './entries.ts';
-import { readKept } from './kept.ts';
+import { type Kept, readKept } from './kept.ts';
 import { setSaving } from './saving.ts';
 
 export const STORE = 'plans';
@@ -17,6 +17,16 @@ export const ONCE = 'current';
 
 /** Where this tab remembers which plan it shows: an id, or `demo ` and a name. */
 export const TAB_KEY = 'escapement-plan';
+
+/** Where a page that is left puts what it could not write any more, for the next load of its tab. */
+export const HANDED_KEY = 'escapement-handed';
+
+/** A plan handed over: the tab that kept it, and what it would have written. */
+export interface Handed {
+  id: string;
+  by: string;
+  kept: Kept;
+}
 
 let database: Promise<IDBPDatabase> | null = null;
 
@@ -41,13 +51,15 @@ export function opened(): Promise<IDBPDatabase> {
   return database;
 }
 
-const tabPlan = (): string | null => {
+const tabItem = (key: string): string | null => {
   try {
-    return sessionStorage.getItem(TAB_KEY);
+    return sessionStorage.getItem(key);
   } catch {
     return null;
   }
 };
+
+const tabPlan = (): string | null => tabItem(TAB_KEY);
 
 /** Name of the demo that this tab shows untouched, if it does. */
 export const tabDemo = (): string | null => /^demo (.*)/.exec(tabPlan() ?? '')?.[1] ?? null;
@@ -70,6 +82,9 @@ export async function keptPlan(): Promise<Plan | null> {
   let id: string | undefined;
   let kept: unknown;
   try {
+    const handed = tabItem(HANDED_KEY);
+    const plan = handed !== null && (await (await import('./recover.ts')).handedPlan(JSON.parse(handed)));
+    if (plan) return plan;
     id = await lastId();
     kept = id === undefined ? null : await (await opened()).get(STORE, ['plan', id]);
   } catch {
