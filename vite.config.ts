@@ -39,9 +39,9 @@ const policy: Plugin = {
   ],
 };
 
-const tests = (name: string, include: string[], isolate: boolean) => ({
+const tests = (name: string, include: string[], isolate: boolean, globalSetup: string[] = []) => ({
   extends: true as const,
-  test: { name, include, isolate, pool: 'threads' as const },
+  test: { name, include, isolate, globalSetup, pool: 'threads' as const },
 });
 
 export default defineConfig({
@@ -65,7 +65,9 @@ export default defineConfig({
       // The page keeps its state in modules, so that each of its files needs a world of its own. Nothing else does:
       // without one these take a third of the time.
       tests('page', ['tests/app/**/*.test.{ts,tsx}'], true),
-      tests('others', ['tests/!(app|browser)/**/*.test.ts', 'tests/*.test.ts'], false),
+      tests('others', ['tests/!(app|browser)/**/*.test.ts', 'tests/*.test.ts'], false, [
+        'tests/cli/built.ts',
+      ]),
     ],
   },
 });

@@ -1,31 +1,20 @@
 /** Fixes and the ladder at the real prompt. */
-import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, test, vi } from 'vitest';
 import { withChanges } from '../../src/engine/plan/changes.ts';
 import { parsePlan } from '../../src/engine/plan/parse.ts';
 import type { Plan } from '../../src/engine/plan/schema.ts';
 import { schedule } from '../../src/engine/schedule.ts';
 import { planFile } from '../outputs/plans.ts';
+import { root, runPlan as run } from './run.ts';
 
 // Each test starts Node a few times, which a busy machine takes seconds for.
 vi.setConfig({ testTimeout: 120_000 });
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'escapement-fixes-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
-
-function run(words: string[], input = '') {
-  const { status, stdout, stderr } = spawnSync(
-    process.execPath,
-    ['--import', 'tsx', 'src/cli/main.ts', ...words],
-    { cwd: root, input, encoding: 'utf8', maxBuffer: 2 ** 28 },
-  );
-  return { status, stdout, stderr };
-}
 
 interface Printed {
   findings: { id: string; fixes: { n: number; changes: never[] }[]; whyNone: string | null }[];

@@ -1,20 +1,13 @@
 /** A plan that means harm does none at the prompt: nothing that it says reaches the terminal as a command. */
-import { spawnSync } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
 import { expect, test, vi } from 'vitest';
 import { serialisePlan } from '../../src/engine/plan/serialise.ts';
 import { ACTS, HOSTILE, hostileStop } from '../outputs/hostile.ts';
 import { planFile } from '../outputs/plans.ts';
+import { runPlan } from './run.ts';
 
 vi.setConfig({ testTimeout: 60_000 });
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
-const plan = (words: string[], input: string) =>
-  spawnSync(process.execPath, ['--import', 'tsx', 'src/cli/main.ts', '-', ...words], {
-    cwd: root,
-    input,
-    encoding: 'utf8',
-  });
+const plan = (words: string[], input: string) => runPlan(['-', ...words], input);
 const text = HOSTILE.find(([what]) => what.startsWith('a terminal'))?.[1] ?? '';
 
 test.each([[], ['--json'], ['--frames'], ['--sheet'], ['--link']])('printed with %s', (...words) => {

@@ -1,19 +1,11 @@
 /** The prompt prints a link, and reads one. */
-import { spawnSync } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
 import { expect, test, vi } from 'vitest';
 import { planFile } from '../outputs/plans.ts';
+import { runPlan as plan } from './run.ts';
 
 // Each run starts Node, which a busy machine takes seconds for.
 vi.setConfig({ testTimeout: 60_000 });
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
-const plan = (words: string[], input = '') =>
-  spawnSync(process.execPath, ['--import', 'tsx', 'src/cli/main.ts', ...words], {
-    cwd: root,
-    input,
-    encoding: 'utf8',
-  });
 const dough = JSON.stringify(
   planFile({ title: 'Dough', pacing: { workedOut: 'interval', eventS: 2400, clipLengthS: 12 } }),
 );

@@ -3,29 +3,17 @@ import { spawn, spawnSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { evaluate } from 'mathjs';
 import { afterAll, describe, expect, test, vi } from 'vitest';
 import { readPlan } from '../../src/engine/plan/parse.ts';
 import { planFile } from '../outputs/plans.ts';
+import { command, root, runPlan as run } from './run.ts';
 
 // Each test starts Node once or twice, which a busy machine takes seconds for.
 vi.setConfig({ testTimeout: 60_000 });
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'escapement-prompt-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
-
-const COMMAND = ['--import', 'tsx', 'src/cli/main.ts'];
-const run = (words: string[], input = '') => {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [...COMMAND, ...words], {
-    cwd: root,
-    input,
-    encoding: 'utf8',
-    maxBuffer: 2 ** 28,
-  });
-  return { status, stdout, stderr };
-};
 
 /** Writes a plan file and gives its path. */
 function saved(name: string, fields: object): string {
@@ -232,13 +220,13 @@ test('a reader that has seen enough is no error', async () => {
     camera: { frameBytes: 1000 },
     power: { sources: [], loads: [] },
   });
-  const command = spawn(process.execPath, [...COMMAND, long, '--frames'], { cwd: root });
+  const reading = spawn(process.execPath, [...command('main'), long, '--frames'], { cwd: root });
   let stderr = '';
-  command.stderr.on('data', (piece) => {
+  reading.stderr.on('data', (piece) => {
     stderr += piece;
   });
-  command.stdout.once('data', () => command.stdout.destroy());
-  const status = await new Promise((resolve) => command.once('close', resolve));
+  reading.stdout.once('data', () => reading.stdout.destroy());
+  const status = await new Promise((resolve) => reading.once('close', resolve));
   expect(stderr).toBe('');
   expect(status).toBe(0);
 });

@@ -1,28 +1,15 @@
 /** The sky prompt: the options by themselves, then the real command. */
 import { spawnSync } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
 import { describe, expect, test, vi } from 'vitest';
 import { OptionError } from '../../src/cli/options.ts';
 import { readSkyOptions } from '../../src/cli/sky-options.ts';
 import { faultSentence } from '../../src/engine/plan/faults.ts';
+import { root, runSky as run } from './run.ts';
 
 // Each test of the command starts Node, which a busy machine takes seconds for.
 vi.setConfig({ testTimeout: 60_000 });
 
 const LONDON = ['--lat', '51.5074', '--lon', '-0.1278', '--zone', 'Europe/London', '--date', '2026-06-21'];
-
-const root = fileURLToPath(new URL('../..', import.meta.url));
-const run = (words: string[]) => {
-  const { status, stdout, stderr } = spawnSync(
-    process.execPath,
-    ['--import', 'tsx', 'src/cli/sky.ts', ...words],
-    {
-      cwd: root,
-      encoding: 'utf8',
-    },
-  );
-  return { status, stdout, stderr };
-};
 
 const faults = (words: string[]) => {
   const read = readSkyOptions(words);
@@ -159,6 +146,16 @@ describe('the command', () => {
 
   test('says what it is for with --help', () => {
     const { status, stdout } = run(['--help']);
+    expect(stdout).toMatch(/^Usage: npm run -s sky/);
+    expect(status).toBe(0);
+  });
+
+  test('is started by npm', () => {
+    const { status, stdout } = spawnSync('npm', ['run', '-s', 'sky', '--', '--help'], {
+      cwd: root,
+      encoding: 'utf8',
+      shell: process.platform === 'win32',
+    });
     expect(stdout).toMatch(/^Usage: npm run -s sky/);
     expect(status).toBe(0);
   });
