@@ -4,6 +4,26 @@ import { existsSync } from 'node:fs';
 /** Where Debian, Ubuntu and others put Chromium and Chrome. */
 const SYSTEM_BROWSERS = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
 
+/** Of several such switches the last one counts, so that those of the driver stand here too. */
+const WITHOUT = [
+  'AimEnabled',
+  'AvoidCorsURLLoaderRestartOnRedirect',
+  'AvoidUnnecessaryBeforeUnloadCheckSync',
+  'DestroyProfileOnBrowserClose',
+  'HttpsFirstBalancedModeAutoEnable',
+  'HttpsUpgrades',
+  'LensOverlay',
+  'MediaRouter',
+  'NetworkTimeServiceQuerying',
+  'OptimizationHints',
+  'PaintHolding',
+  'PreconnectToSearch',
+  'ThirdPartyStoragePartitioning',
+  // A full browser keeps two pages of its own ready for the address bar of every window: half of its work here.
+  'WebUIOmniboxAimPopup',
+  'WebUIOmniboxPopup',
+];
+
 /** Own arguments throughout: those of the packaged Chromium would switch web security off. */
 export const BROWSER_ARGS: readonly string[] = [
   '--no-sandbox',
@@ -14,6 +34,7 @@ export const BROWSER_ARGS: readonly string[] = [
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-sync',
+  `--disable-features=${WITHOUT.join(',')}`,
   // A container's /dev/shm is often too small for a page.
   '--disable-dev-shm-usage',
 ];

@@ -197,21 +197,27 @@ describe('a link at fault changes nothing', () => {
     ],
     ['a prototype', () => linkOf('{"format":"escapement-plan","version":1,"constructor":{}}'), /constructor/],
   ];
+  let visited: Awaited<ReturnType<typeof visit>>;
+  let before: Awaited<ReturnType<typeof figures>>;
+  beforeAll(async () => {
+    visited = await visit(browser, origin);
+    await newPlan(visited.page, '40 min', '12 s');
+    before = await figures(visited.page);
+  });
+  afterAll(() => visited.context.close());
+  // One after another on one page: none of them leaves a trace.
   test.each(LINKS)('%s', async (_, make, fault) => {
-    const link = await make();
-    const { page, context, problems } = await visit(browser, origin);
-    await newPlan(page, '40 min', '12 s');
-    const before = await figures(page);
-    await follow(page, link);
+    const { page, problems } = visited;
+    await follow(page, await make());
     const dialog = page.getByRole('dialog', { name: 'The link was not opened' });
     await dialog.waitFor();
     expect(await text(dialog)).toMatch(fault);
     expect(await dialog.locator('img, script').count()).toBe(0);
     await page.keyboard.press('Escape');
+    await dialog.waitFor({ state: 'hidden' });
     expect(await figures(page)).toEqual(before);
     expect(page.url()).toBe(`${origin}/`);
     expect(problems).toEqual([]);
-    await context.close();
   });
 });
 

@@ -8,6 +8,7 @@ export default defineConfig({
     include: ['tests/browser/**/*.journey.ts'],
     globalSetup: ['tests/browser/serve.ts'],
     maxWorkers: 3,
+    isolate: false,
     // Patience for slow machines; what does not come fails all the same.
     expect: { poll: { timeout: 10_000 } },
     testTimeout: 120_000,
