@@ -1,5 +1,6 @@
 /** Keys and drops that count anywhere on the page. */
 import { useEffect } from 'react';
+import { singleKeysOn } from './singleKeys.ts';
 import { draftAt, setDraft } from './store/drafts.ts';
 import { openFile, saveFile } from './store/files.ts';
 import { goTo } from './store/goTo.ts';
@@ -52,7 +53,7 @@ function onKeyDown(event: KeyboardEvent): void {
           ...(screenNow() === 'plan' && !event.shiftKey && { p: printPlan }),
           o: () => document.querySelector<HTMLInputElement>('input[type=file]')?.click(),
         }
-      : isTyping(event.target) || (event.altKey && !altGraph)
+      : !singleKeysOn() || isTyping(event.target) || (event.altKey && !altGraph)
         ? {}
         : {
             '[': () => goToNeighbour(-1),

@@ -2,7 +2,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
-import { figureText, openSection, setFigure } from './parts.ts';
+import { figureText, fromBar, openSection, setFigure } from './parts.ts';
 import { startBrowser, visit } from './visit.ts';
 
 const origin = inject('origin');
@@ -133,6 +133,26 @@ describe('by keys alone', () => {
     await tabTo(page, 'section[aria-labelledby] li button, [id^=finding-] button');
     expect(await findings.evaluate((region) => region.contains(document.activeElement))).toBe(true);
     await page.keyboard.press('Enter');
+    await context.close();
+  });
+
+  // WCAG 2.2, 2.1.4 (A): keys of one character can be switched off.
+  test('single keys lead to the views, until they are switched off', async () => {
+    const { page, context } = await visit(browser, origin);
+    const at = () => page.evaluate(() => location.hash);
+    await page.keyboard.press('2');
+    await expect.poll(at).toBe('#days');
+    await fromBar(page, 'Keys');
+    await page.getByLabel('1 2 3 4, P, C and [ ] act anywhere on the page').uncheck();
+    await page.keyboard.press('Escape');
+    await page.locator('body').press('3');
+    await page.locator('body').press('p');
+    expect(await at()).toBe('#days');
+    expect(await page.getByRole('dialog').count()).toBe(0);
+    await page.reload();
+    await page.getByRole('main').waitFor();
+    await page.locator('body').press('3');
+    expect(await at()).toBe('#days');
     await context.close();
   });
 

@@ -1,4 +1,6 @@
 /** What the keyboard does. */
+import { useState } from 'react';
+import { setSingleKeys, singleKeysOn } from '../singleKeys.ts';
 import { CloseButton, Dialog } from './Dialog.tsx';
 
 const KEYS: readonly (readonly [string, string])[] = [
@@ -38,6 +40,20 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['Ctrl or Cmd P', 'Print: on the plan the run sheet, on the sheet the sheet'],
 ];
 
+function SingleKeys() {
+  const [on, setOn] = useState(singleKeysOn);
+  const turn = (wanted: boolean) => {
+    setSingleKeys(wanted);
+    setOn(wanted);
+  };
+  return (
+    <div className="flag">
+      <input id="single-keys" type="checkbox" checked={on} onChange={({ target }) => turn(target.checked)} />
+      <label htmlFor="single-keys">1 2 3 4, P, C and [ ] act anywhere on the page</label>
+    </div>
+  );
+}
+
 export function KeysDialog() {
   return (
     <Dialog title="Keys">
@@ -49,6 +65,7 @@ export function KeysDialog() {
           </div>
         ))}
       </dl>
+      <SingleKeys />
       <p className="s">
         Times are read as 1h30, 90m, 1:30:00, 40 min, 1/15 or 2,5. A drop of a plan file anywhere on the page
         opens it.
