@@ -49,10 +49,11 @@ function State({ shoot, now }: RunningProps) {
   );
 }
 
-/** How late the end is against the plan as it was. */
+/** How late the end is against the plan as it was; in a pause nobody knows yet. */
 function endText(shoot: Shoot): string {
   const { plan } = shoot;
   const endMs = lastOpensMs(present(shoot));
+  if (shoot.pausedMs !== null) return `End was ${clockText(endMs, plan.place)}, open while paused`;
   const lateS = (endMs - lastOpensMs(plannedStretch(plan))) / 1000;
   return `End ${clockText(endMs, plan.place)}, ${lateText(lateS)}`;
 }
@@ -135,13 +136,14 @@ function Paused({ shoot, now }: RunningProps) {
 export function Running({ shoot, now }: RunningProps) {
   const moments = useMoments(shoot, now.stretch);
   const isPaused = now.phase === 'paused';
-  // In a pause what is to be done waits where it was.
+  // In a pause what is to be done waits where it was; what comes by itself does not.
   const then = { ...now, nowMs: shoot.pausedMs ?? now.nowMs };
+  const waiting = isPaused ? moments.filter(({ byHand }) => byHand) : moments;
   return (
     <>
       {isPaused ? <Paused shoot={shoot} now={now} /> : <State shoot={shoot} now={now} />}
       <Progress shoot={shoot} now={now} />
-      <Moments all={nextOf(moments, shoot, then.nowMs)} shoot={shoot} now={then} />
+      <Moments all={nextOf(waiting, shoot, then.nowMs)} shoot={shoot} now={then} />
       <Actions shoot={shoot} now={now} />
     </>
   );
