@@ -202,6 +202,13 @@ describe('when something slips', () => {
     await wind(page, 240);
     expect(await timer(page)).toMatch(/^(3:59|4:00)$/);
     expect(await said(page, 'Progress')).toMatch(/Frame 200 \/ 386.*End was 22:02:25, open while paused/);
+    // What is noted meanwhile does not end it; how to make up for it is asked when it is over.
+    expect(await button(page, 'Started late').count()).toBe(0);
+    await button(page, 'Lost frames').click();
+    expect(await page.locator('dialog .option').count()).toBe(1);
+    await button(page, 'Go on like this').click();
+    expect(await said(page, 'Paused')).toMatch(/Paused since/);
+    await undo(page).click();
     // Civil dusk does not wait; the swap does.
     expect(await said(page, 'What comes next')).not.toMatch(/dusk/);
     expect(await said(page, 'What comes next')).toMatch(/Camera pack: swap to pack 2/);

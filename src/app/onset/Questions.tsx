@@ -63,7 +63,9 @@ function GoOn({
   const [asked, setAsked] = useState(first);
   const { begun, nowMs } = now;
   // biome-ignore lint/correctness/useExhaustiveDependencies: of the instant only the frame counts
-  const options = useMemo(() => optionsOf(givenAt(shoot, slip, nowMs)), [shoot, slip, begun]);
+  const all = useMemo(() => optionsOf(givenAt(shoot, slip, nowMs)), [shoot, slip, begun]);
+  // In a pause the rest is planned when it is over.
+  const options = now.phase === 'paused' ? all.filter(({ keep: one }) => one === first) : all;
   const keep = chosenOf(options, asked);
   const accept = () => {
     const next = keep && goneOn(shoot, slip, keep, clockNow());

@@ -92,7 +92,7 @@ function Actions({ shoot, now }: RunningProps) {
   const canGoOn = now.begun < now.frames;
   return (
     <section aria-label="Something happened" className="on-actions">
-      {shoot.stretches.length === 1 && (
+      {shoot.stretches.length === 1 && now.phase === 'running' && (
         <button type="button" className="btn" onClick={() => setQuestion('late')}>
           Started late
         </button>

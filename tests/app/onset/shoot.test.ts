@@ -94,6 +94,22 @@ describe('going on', () => {
     expect(made && nowOf(made, opens(100)).frames).toBe(389);
   });
 
+  test('what is said in a pause does not end it', () => {
+    const atMs = opens(200) + 5000;
+    const pause = paused(run, atMs);
+    // Three hours on, on the clock all frames would be over.
+    const later = atMs + 10_800_000;
+    const noted = goneOn(pause, { kind: 'lost', frames: 3 }, 'endAndInterval', later);
+    expect(noted && nowOf(noted, later)).toMatchObject({ phase: 'paused', begun: 200 });
+    expect(noted?.lost).toBe(3);
+    const cut = stoppedAfter(pause, 250);
+    expect(nowOf(cut, later)).toMatchObject({ phase: 'paused', begun: 200, frames: 250 });
+    const on = goneOn(cut, { kind: 'paused' }, 'clipAndInterval', later);
+    expect(on && nowOf(on, later)).toMatchObject({ phase: 'running', begun: 201, frames: 250 });
+    // Nothing more is to come: it is over.
+    expect(nowOf(stoppedAfter(pause, 200), later)).toMatchObject({ phase: 'after', begun: 200, frames: 200 });
+  });
+
   test('frames lost at the very end are made up for after it: until then the rig is still', () => {
     const now = opens(386) + 9000;
     const made = goneOn(run, { kind: 'lost', frames: 2 }, 'clipAndInterval', now);
