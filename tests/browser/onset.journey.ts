@@ -202,6 +202,8 @@ describe('when something slips', () => {
     await wind(page, 240);
     expect(await timer(page)).toMatch(/^(3:59|4:00)$/);
     expect(await said(page, 'Progress')).toMatch(/Frame 200 \/ 386.*End was 22:02:25, open while paused/);
+    // One is brought to how to go on.
+    expect(await region(page, 'Paused').evaluate((own) => own === document.activeElement)).toBe(true);
     // What is noted meanwhile does not end it; how to make up for it is asked when it is over.
     expect(await button(page, 'Started late').count()).toBe(0);
     await button(page, 'Lost frames').click();

@@ -1,5 +1,5 @@
 /** A run under way: the next shutter, what rig and camera do, how far it is, what comes next. */
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { rungWords } from '../../engine/exposure/ramp-words.ts';
 import { cycleParts } from '../../engine/onset/state.ts';
 import { lastOpensMs, madeOf } from '../../engine/onset/stretch.ts';
@@ -119,8 +119,11 @@ function Actions({ shoot, now }: RunningProps) {
 
 function Paused({ shoot, now }: RunningProps) {
   const since = shoot.pausedMs ?? now.nowMs;
+  const section = useRef<HTMLElement>(null);
+  // What was pressed is gone, and may have been far below: one goes on here.
+  useEffect(() => section.current?.focus(), []);
   return (
-    <section aria-label="Paused" className="on-count">
+    <section ref={section} tabIndex={-1} aria-label="Paused" className="on-count">
       <p>Paused since {clockText(since, shoot.plan.place)}</p>
       <p className="on-figure long" role="timer">
         {countdown(Math.floor((now.nowMs - since) / 1000))}
