@@ -1,14 +1,16 @@
 /** What one takes along: the run sheet on paper, and files for a calendar, a spreadsheet, a controller. */
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Download, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { newAxis, readPlan } from '../../src/engine/plan/parse.ts';
 import { schedule } from '../../src/engine/schedule.ts';
 import { calendarText } from '../../src/outputs/calendar.ts';
+import { cautionsOf } from '../../src/outputs/cautions.ts';
 import { partProgram } from '../../src/outputs/part-program/program.ts';
 import { positionsCsv } from '../../src/outputs/positions-csv.ts';
 import { planFile, planOf } from '../outputs/plans.ts';
+import { WILD } from '../outputs/wild.ts';
 import { openSection, pickFile, setField, text as textOf } from './parts.ts';
 import { type PdfPage, readPdf } from './pdf.ts';
 import { startBrowser, THEMES, visit } from './visit.ts';
@@ -157,6 +159,39 @@ describe('the run sheet on paper', () => {
       expect(pages.length).toBeGreaterThan(1);
       expectWithin(pages, format);
       expectWhole(rows, pages);
+    }
+    await context.close();
+  });
+
+  test('of any plan has two pages at most, and what needs a hand before tables of settings', async () => {
+    const { page, problems, context } = await openPage(WILD);
+    for (const format of FORMATS) {
+      const { rows, pages } = await printed(page, format);
+      expect(pages.length).toBe(2);
+      expectWithin(pages, format);
+      expectWhole(rows, pages);
+      const text = pages.flatMap(({ lines }) => lines).join('\n');
+      expect(text).toMatch(/\d+ (more )?changes: in the sheet of frames/);
+      expect(text).toMatch(/\d+ (more )?keyframes: in the table of positions/);
+      // 15 packs of the one and 4 of the other are 14 and 3 swaps, 6 cards are 5 changes.
+      expect(text.match(/swap to pack/g)).toHaveLength(17);
+      expect(text.match(/Change to Card/g)).toHaveLength(5);
+      for (const caution of cautionsOf(planOf(WILD), schedule(planOf(WILD))))
+        expect(text).toContain(caution.split(' ').slice(0, 4).join(' '));
+    }
+    expect(problems).toEqual([]);
+    await context.close();
+  });
+
+  test.each(readdirSync('public/examples'))('of the demo %s has two pages at most', async (file) => {
+    const { page, context } = await openPage(JSON.parse(readFileSync(`public/examples/${file}`, 'utf8')));
+    for (const format of FORMATS) {
+      const { rows, pages } = await printed(page, format);
+      expect(pages.length).toBeLessThanOrEqual(2);
+      expectWhole(rows, pages);
+      // Nothing of a demo is left out.
+      const text = pages.flatMap(({ lines }) => lines).join('\n');
+      expect(text).not.toMatch(/: in the (sheet|table|view)|: beside the/);
     }
     await context.close();
   });

@@ -186,6 +186,7 @@ describe('when something slips', () => {
     await button(page, 'Started late').click();
     await page.getByLabel('At', { exact: true }).fill('half past');
     await page.getByText('Not a clock time').waitFor();
+    expect(await button(page, 'Go on like this').isDisabled()).toBe(true);
     await page.getByLabel('At', { exact: true }).fill('20:33:35');
     await page.getByText('Frame 1 at 20:33:35: 1 min late.').waitFor();
     await button(page, 'Go on like this').click();
@@ -200,7 +201,19 @@ describe('when something slips', () => {
     expect(await said(page, 'Progress')).toMatch(/Frame 200 \/ 386/);
     await wind(page, 240);
     expect(await timer(page)).toMatch(/^(3:59|4:00)$/);
-    expect(await said(page, 'Progress')).toMatch(/Frame 200 \/ 386/);
+    expect(await said(page, 'Progress')).toMatch(/Frame 200 \/ 386.*End was 22:02:25, open while paused/);
+    // One is brought to how to go on.
+    expect(await region(page, 'Paused').evaluate((own) => own === document.activeElement)).toBe(true);
+    // What is noted meanwhile does not end it; how to make up for it is asked when it is over.
+    expect(await button(page, 'Started late').count()).toBe(0);
+    await button(page, 'Lost frames').click();
+    expect(await page.locator('dialog .option').count()).toBe(1);
+    await button(page, 'Go on like this').click();
+    expect(await said(page, 'Paused')).toMatch(/Paused since/);
+    await undo(page).click();
+    // Civil dusk does not wait; the swap does.
+    expect(await said(page, 'What comes next')).not.toMatch(/dusk/);
+    expect(await said(page, 'What comes next')).toMatch(/Camera pack: swap to pack 2/);
     expect(await text(option(page, 'Keep end and interval'))).toMatch(/Frames36\d \(-1\d\)/);
     await option(page, 'Keep end and interval').getByRole('radio').check();
     await button(page, 'Resume: frame 201 fires now').click();
@@ -216,7 +229,11 @@ describe('when something slips', () => {
     const { page, context } = await started();
     await wind(page, 99 * 14 + 3);
     await button(page, 'Lost frames').click();
+    await page.getByLabel('Or', { exact: true }).fill('999');
+    await page.getByText('Allowed: 1 to 100, the frames shot so far.').waitFor();
+    expect(await button(page, 'Go on like this').isDisabled()).toBe(true);
     await button(page, '3').click();
+    expect(await page.getByLabel('Or', { exact: true }).inputValue()).toBe('');
     expect(await text(option(page, 'Only note it'))).toMatch(/Frames386.*Clip15.32 s \(-0.12 s\)/);
     expect(await text(option(page, 'Make up for it at the end'))).toMatch(/Frames389 \(\+3\).*Clip15.44 s/);
     await option(page, 'Make up for it at the end').getByRole('radio').check();
@@ -226,6 +243,9 @@ describe('when something slips', () => {
     expect(await said(page, 'Progress')).toMatch(/Frame 100 \/ 386/);
 
     await button(page, 'Stop early').click();
+    await page.getByLabel('Frame', { exact: true }).fill('3');
+    await page.getByText('Allowed: 100, the one under way, to 386.').waitFor();
+    expect(await button(page, /^Stop after frame/).isDisabled()).toBe(true);
     await page.getByLabel('Frame', { exact: true }).fill('120');
     const dialog = page.getByRole('dialog');
     expect(await text(dialog)).toMatch(

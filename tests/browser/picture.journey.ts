@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
-import { pickFile } from './parts.ts';
+import { openSection, pickFile, plain } from './parts.ts';
 import { pixelsOf } from './pixels.ts';
 import { startBrowser, visit } from './visit.ts';
 
@@ -14,25 +14,94 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-const PANELS = [
-  ['Run', 'harbour-at-dusk-run', 'Camera pack'],
-  ['Cycle', 'harbour-at-dusk-cycle', 'Exposure'],
-  ['Camera path', 'harbour-at-dusk-camera-path', 'Counterweight'],
-] as const;
+/** Name of a chart, of its file, and a word that stands in it. */
+type Chart = readonly [title: string, stem: string, word: string | RegExp];
 
-async function panelOf(page: Page, name: string): Promise<Locator> {
-  // The camera's path is drawn as one comes near it.
-  await page.locator('.path-place').scrollIntoViewIfNeeded();
-  const panel = page.getByRole('region', { name, exact: true });
-  await panel.getByRole('img').first().waitFor();
-  return panel;
+interface View {
+  demo: string;
+  /** Brings its charts in sight. */
+  open: (page: Page) => Promise<void>;
+  charts: readonly Chart[];
 }
 
-async function saved(panel: Locator, kind: 'SVG' | 'PNG'): Promise<{ name: string; file: Buffer }> {
-  await panel.getByRole('button', { name: 'Save picture' }).click();
+const goTo = (page: Page, view: string) => page.getByRole('link', { name: view, exact: true }).click();
+
+async function openPlan(page: Page): Promise<void> {
+  // The camera's path is drawn as one comes near it.
+  await page.locator('.path-place').scrollIntoViewIfNeeded();
+  const place = await openSection(page, 'Place & light');
+  await place.locator('summary', { hasText: 'Own horizon' }).click();
+  await place.locator('summary', { hasText: 'Pane' }).click();
+  await place.getByLabel('Sun through a pane').check();
+}
+
+async function openShoot(page: Page): Promise<void> {
+  await goTo(page, 'Sheet');
+  for (const exposure of [1, 2, 3])
+    await page.getByRole('button', { name: `Mark ${exposure} done`, exact: true }).click();
+}
+
+const VIEWS: Readonly<Record<string, View>> = {
+  plan: {
+    demo: 'harbour-at-dusk',
+    open: openPlan,
+    charts: [
+      ['Run', 'run', 'Camera pack'],
+      ['Sky over the run, degrees', 'sky-over-the-run-degrees', 'Civil dusk'],
+      ['Exposure over the run, EV', 'exposure-over-the-run-ev', 'ISO 8000'],
+      ['Error over the run, stops', 'error-over-the-run-stops', 'Too bright'],
+      ['Axes over the run, mm', 'axes-over-the-run-mm', 'Boom'],
+      ['Axes over the run, degrees', 'axes-over-the-run-degrees', 'Pan'],
+      ['Spare over the run, s a cycle', 'spare-over-the-run-s-a-cycle', 'Tightest'],
+      ['Energy over the run, % left', 'energy-over-the-run-left', 'Swap Camera pack'],
+      ['Card over the run, GB filled', 'card-over-the-run-gb-filled', 'Card A'],
+      ['Cycle', 'cycle', /Camera lane 8\.27 s/],
+      ['Margins', 'margins', /Camera pack .*13\.1 Wh left/],
+      ['Camera path', 'camera-path', /Reach 1300 mm/],
+      ['Own horizon', 'own-horizon', /up to 63°/],
+      ['Sun through the pane', 'sun-through-the-pane', 'Set'],
+    ],
+  },
+  days: {
+    demo: 'harbour-at-dusk',
+    open: (page) => goTo(page, 'Days'),
+    charts: [
+      [
+        'The year’s light',
+        'the-year-s-light',
+        /2026, one line a day: 1 h 30 min with the sun from -13° to 4°/,
+      ],
+      ['Saturday 8 August 2026', 'saturday-8-august-2026', /Civil dusk 21:19:06/],
+    ],
+  },
+  sheet: {
+    demo: 'harbour-at-dusk',
+    open: (page) => goTo(page, 'Sheet'),
+    charts: [['Frames', 'frames', /289 21:39:47 6 s, f\/4, ISO 800 502\.2/]],
+  },
+  shoot: {
+    demo: 'clay-snail',
+    open: openShoot,
+    charts: [
+      ['Exposure sheet', 'exposure-sheet', /4 9–10 00:00:00:08 Wakes/],
+      ['Pace', 'pace', 'Finish at your pace'],
+      ['Days of work', 'days-of-work', 'Ends with exposure 96'],
+    ],
+  },
+};
+
+const menuOf = (page: Page, title: string): Locator =>
+  page.getByRole('button', { name: `Save picture: ${title}`, exact: true });
+
+async function saved(
+  page: Page,
+  title: string,
+  kind: 'SVG' | 'PNG',
+): Promise<{ name: string; file: Buffer }> {
+  await menuOf(page, title).click();
   const [download] = await Promise.all([
-    panel.page().waitForEvent('download'),
-    panel.getByRole('button', { name: new RegExp(`^${kind}`) }).click(),
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: new RegExp(`^${kind}`) }).click(),
   ]);
   return { name: download.suggestedFilename(), file: readFileSync(await download.path()) };
 }
@@ -75,43 +144,62 @@ const count = (data: Uint8ClampedArray): Map<string, number> => {
   return colours;
 };
 
+/** The longest line of a chart as it stands on the page; what is not saved with it left out. */
+const longestLine = (page: Page, title: string): Promise<string> =>
+  menuOf(page, title).evaluate((menu) => {
+    const paths = menu.closest('.run-row, .chart-panel, .panel, figure')?.querySelectorAll('path') ?? [];
+    return [...paths]
+      .filter((path) => !path.closest('button, .menu, [role=row]'))
+      .map((path) => path.getAttribute('d') ?? '')
+      .reduce((most, d) => (d.length > most.length ? d : most), '');
+  });
+
+/** Looks at both files of a chart. */
+async function look(page: Page, demo: string, [title, stem, word]: Chart): Promise<void> {
+  const longest = await longestLine(page, title);
+  const { name, file } = await saved(page, title, 'SVG');
+  expect(name).toBe(`${demo}-${stem}.svg`);
+  const svg = await parsed(file.toString('utf8'));
+  expect(svg).toMatchObject({ fault: null, root: 'svg', title, lost: [] });
+  const words = plain(svg.words.join(' '));
+  expect(svg.words[0]).toBe(title);
+  expect(words).toMatch(
+    demo === 'clay-snail' ? /Clay snail · / : /Harbour at dusk · Sat 8 Aug 2026, 20:32:35/,
+  );
+  if (typeof word === 'string') expect(words).toContain(word);
+  else expect(words).toMatch(word);
+  if (longest) expect(svg.paths).toContain(longest);
+  // Nothing of the page is needed, and nothing happens.
+  expect(svg.tags.filter((tag) => /script|foreignObject|style|image|a$/i.test(tag))).toEqual([]);
+  expect(
+    svg.attributes.filter((one) => /^on|href|class=|style=|var\(|https?:\/\/(?!www\.w3\.org)/i.test(one)),
+  ).toEqual([]);
+  // Ink of the light theme, whatever the theme.
+  expect(svg.attributes).toContain('fill=#1b2430');
+  expect(svg.attributes.filter((one) => one.includes('rgb(224, 82, 42)'))).toEqual([]);
+
+  const png = await saved(page, title, 'PNG');
+  expect(png.name).toBe(`${demo}-${stem}.png`);
+  const { data, width, height } = await pixelsOf(browser, png.file);
+  expect([width, height]).toEqual([2 * svg.width, 2 * svg.height]);
+  const colours = count(data);
+  const white = (colours.get('255 255 255 255') ?? 0) / (width * height);
+  expect(white).toBeGreaterThan(0.1);
+  expect(white).toBeLessThan(0.98);
+  // The ink of the title.
+  expect(colours.get('27 36 48 255') ?? 0).toBeGreaterThan(100);
+  expect(colours.size).toBeGreaterThan(20);
+}
+
 describe.each(['light', 'dim'] as const)('in the %s theme', (theme) => {
-  test.each(PANELS)('%s', async (title, stem, word) => {
-    const { page, problems, context } = await visit(browser, origin, { theme });
-    const panel = await panelOf(page, title);
-    const drawn = await panel
-      .locator('path')
-      .evaluateAll((all) => all.map((one) => one.getAttribute('d') ?? ''));
-    const longest = drawn.reduce((most, d) => (d.length > most.length ? d : most));
-
-    const { name, file } = await saved(panel, 'SVG');
-    expect(name).toBe(`${stem}.svg`);
-    const svg = await parsed(file.toString('utf8'));
-    expect(svg).toMatchObject({ fault: null, root: 'svg', title, lost: [] });
-    expect(svg.words[0]).toBe(title);
-    expect(svg.words.join(' ')).toMatch(/Harbour at dusk · Sat.8.Aug.2026, 20:32:35/);
-    expect(svg.words.join(' ')).toContain(word);
-    expect(svg.paths).toContain(longest);
-    // Nothing of the page is needed, and nothing happens.
-    expect(svg.tags.filter((tag) => /script|foreignObject|style|image|a$/i.test(tag))).toEqual([]);
-    expect(
-      svg.attributes.filter((one) => /^on|href|class=|style=|var\(|https?:\/\/(?!www\.w3\.org)/i.test(one)),
-    ).toEqual([]);
-    // Ink of the light theme, whatever the theme.
-    expect(svg.attributes).toContain('fill=#1b2430');
-    expect(svg.attributes.filter((one) => one.includes('rgb(224, 82, 42)'))).toEqual([]);
-
-    const png = await saved(panel, 'PNG');
-    expect(png.name).toBe(`${stem}.png`);
-    const { data, width, height } = await pixelsOf(browser, png.file);
-    expect([width, height]).toEqual([2 * svg.width, 2 * svg.height]);
-    const colours = count(data);
-    const white = (colours.get('255 255 255 255') ?? 0) / (width * height);
-    expect(white).toBeGreaterThan(0.2);
-    expect(white).toBeLessThan(0.98);
-    // The ink of the title.
-    expect(colours.get('27 36 48 255') ?? 0).toBeGreaterThan(100);
-    expect(colours.size).toBeGreaterThan(20);
+  test.each(Object.keys(VIEWS))('every chart of the %s', async (name) => {
+    const { demo, open, charts } = VIEWS[name] as View;
+    const { page, problems, context } = await visit(browser, origin, { theme, query: `?demo=${demo}` });
+    await open(page);
+    // There is no chart besides.
+    const menus = page.getByRole('button', { name: /^Save picture: / }).filter({ visible: true });
+    await expect.poll(() => menus.count()).toBe(charts.length);
+    for (const chart of charts) await look(page, demo, chart);
     // Nothing of it is left behind on the page.
     expect(await page.locator('[data-theme] [data-theme]').count()).toBe(0);
     expect(problems).toEqual([]);
@@ -119,10 +207,26 @@ describe.each(['light', 'dim'] as const)('in the %s theme', (theme) => {
   });
 });
 
+test('a year of days is painted as shapes: as many days long as it is', async () => {
+  const { page, context } = await visit(browser, origin, { query: '?demo=harbour-at-dusk' });
+  await goTo(page, 'Days');
+  await page.getByText('301 days fit', { exact: false }).waitFor();
+  const { paths, attributes } = await parsed(
+    (await saved(page, 'The year’s light', 'SVG')).file.toString('utf8'),
+  );
+  // Every day has a morning and an evening, and two days are cut by a change of the clocks.
+  const [most = ''] = [...paths].sort((a, b) => (b?.length ?? 0) - (a?.length ?? 0));
+  expect(most?.match(/M/g)?.length ?? 0).toBeGreaterThanOrEqual(2 * 365);
+  // The light theme's day and night.
+  expect(attributes).toContain('fill=rgb(207, 230, 242)');
+  expect(attributes).toContain('fill=rgb(43, 51, 80)');
+  await context.close();
+});
+
 test('a cycle shown as a table has no picture, and the menu is reached by keys', async () => {
   const { page, context } = await visit(browser, origin);
-  const panel = await panelOf(page, 'Cycle');
-  const menu = panel.getByRole('button', { name: 'Save picture' });
+  const panel = page.getByRole('region', { name: 'Cycle', exact: true });
+  const menu = menuOf(page, 'Cycle');
   await menu.focus();
   await page.keyboard.press('Enter');
   await page.keyboard.press('ArrowDown');
@@ -163,13 +267,13 @@ test('what a plan says is text in a picture', async () => {
   await expect.poll(() => page.getByLabel('Title of the plan').inputValue()).toContain('</text>');
   const panel = page.getByRole('region', { name: 'Run', exact: true });
   await panel.getByText(axis).first().waitFor();
-  const svg = await parsed((await saved(panel, 'SVG')).file.toString('utf8'));
+  const svg = await parsed((await saved(page, 'Run', 'SVG')).file.toString('utf8'));
   expect(svg.fault).toBeNull();
   expect(svg.words.join(' ')).toContain('</text><script>alert(1)</script>');
   expect(svg.words.join(' ')).toContain(axis);
   expect(svg.tags).not.toContain('script');
   expect(svg.tags).not.toContain('b');
-  const png = await saved(panel, 'PNG');
+  const png = await saved(page, 'Run', 'PNG');
   expect((await pixelsOf(browser, png.file)).width).toBe(2 * svg.width);
   expect(problems).toEqual([]);
   await context.close();

@@ -141,6 +141,29 @@ test('says what it is, and to run it first with nothing on the arm, in ASCII wit
   for (const line of text.split('\r\n')) expect(line.length).toBeLessThanOrEqual(256);
 });
 
+test('names the shot of each exposure', () => {
+  const shots = ['Gate', 'Path'].map((name) => ({
+    name,
+    actions: [{ text: 'a', lengthIn: 'frames', frames: 2, holds: [1] }],
+  }));
+  const says = textOf(plan({ technique: 'stopMotion', sheet: { shots } }))
+    .split('\r\n')
+    .filter((line) => line.includes('start when'))
+    .map((line) => /Exposure (\d) of (\w+)/.exec(line)?.slice(1).join(' '));
+  expect(says).toEqual(['1 Gate', '2 Gate', '1 Path', '2 Path']);
+});
+
+test('has no comment that begins with a word of the plan: a controller may act upon it', () => {
+  // NISTIR 6556, 3.3.4: `(MSG,` is a message to the operator, whatever the case and the spaces.
+  const lapse = textOf(plan({ title: `${'a'.repeat(80)} MSG, go on` }));
+  expect(lapse).toContain('(.. MSG, go on)');
+  const shots = [{ name: 'MSG', actions: [{ text: 'a', lengthIn: 'frames', frames: 2 }] }];
+  const passes = [{ name: 'msg' }, { name: 'b' }];
+  const shoot = textOf(plan({ technique: 'stopMotion', sheet: { shots, passes } }));
+  expect(shoot).toContain('(Exposure 1 of MSG, msg: start');
+  for (const text of [lapse, shoot]) expect(text).not.toMatch(/\(\s*msg\s*,/i);
+});
+
 test('comes in pieces', () => {
   const long = plan({ pacing: { workedOut: 'clip', eventS: 200_000, intervalS: 10 } });
   let longest = 0;

@@ -7,6 +7,7 @@ import { plainText } from '../../src/outputs/paragraphs.ts';
 import { runSheet } from '../../src/outputs/run-sheet/run-sheet.ts';
 import { runSheetText } from '../../src/outputs/run-sheet/text.ts';
 import type { RunSheet } from '../../src/outputs/run-sheet/types.ts';
+import { newDates } from '../../src/outputs/run-sheet/when.ts';
 import { planOf } from './plans.ts';
 
 const sheetFor = (plan: Plan): RunSheet =>
@@ -72,7 +73,7 @@ describe('over midnight and changes of the clocks', () => {
   });
 
   test('each date stands once, before its first line', () => {
-    const dates = at('2026-01-01', '01:00', 'Pacific/Kiritimati').map(({ date }) => date);
+    const dates = newDates(at('2026-01-01', '01:00', 'Pacific/Kiritimati'), true);
     expect(dates).toEqual(['Wed 31 Dec 2025', 'Thu 1 Jan 2026', null, null, null, null]);
   });
 });
@@ -230,7 +231,7 @@ test('more moments than fit are counted', () => {
     }),
   );
   expect(sheet.clock.filter(({ text }) => text.includes('swap'))).toHaveLength(48);
-  expect(sheet.clockLeft).toBeGreaterThan(0);
+  expect(sheet.left.moments).toBeGreaterThan(0);
 });
 
 describe('the rig', () => {
@@ -240,7 +241,7 @@ describe('the rig', () => {
   const key = (position: number, place: object) => ({ position, ease: { kind: 'linear' }, ...place });
 
   test('stands in a table at its keyframes, there and back', () => {
-    const { rig: table } = sheetFor(
+    const { rig: table, left } = sheetFor(
       lapse({
         rig,
         move: {
@@ -263,7 +264,7 @@ describe('the rig', () => {
     expect(table?.rows.map(({ frame }) => frame)).toEqual([1, 46, 61, 91, 136, 181]);
     expect(table?.rows[2]).toMatchObject({ clock: '12:20:00', steps: [8000, expect.any(Number)] });
     expect(table?.rows[2]?.units[0]).toBe(100);
-    expect(table?.left).toBe(0);
+    expect(left.keyframes).toBe(0);
   });
 
   test('that stands still has one row, none no table', () => {
@@ -274,10 +275,10 @@ describe('the rig', () => {
   test('of very many keyframes shows the first, and the last of all', () => {
     const keyframes = Array.from({ length: 60 }, (_, k) => key(k, { share: k / 59 }));
     const move = { mode: 'moveShootMove', tracks: [{ axis: 'Slide', keyframes }] };
-    const { rig: table } = sheetFor(lapse({ rig, move }));
+    const { rig: table, left } = sheetFor(lapse({ rig, move }));
     expect(table?.rows).toHaveLength(16);
     expect(table?.rows.at(-1)?.frame).toBe(181);
-    expect(table?.left).toBe(44);
+    expect(left.keyframes).toBe(44);
   });
 });
 

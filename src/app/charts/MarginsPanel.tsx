@@ -1,4 +1,4 @@
-import { useId } from 'react';
+import { type ComponentType, lazy, Suspense, useId } from 'react';
 import type { Schedule } from '../../engine/schedule-types.ts';
 import { StandingTag } from '../icons.tsx';
 import { useWayParts } from '../store/later.ts';
@@ -8,6 +8,21 @@ import { type MarginRow, marginRow } from './marginModel.ts';
 import { useWidth } from './useWidth.ts';
 import './charts.css';
 
+interface PictureProps {
+  of: string;
+  sentence: string;
+}
+// Not with the checker, as other parts: it changes nothing.
+const SavePicture = lazy(() =>
+  import('../picture/SavePicture.tsx')
+    .then(({ SavePicture: part }): ComponentType<PictureProps> => part)
+    .catch((): ComponentType<PictureProps> => () => null)
+    .then((part) => ({ default: part })),
+);
+
+const SENTENCE =
+  'Solid is used, hatched is left. The upright mark is where the reserve you asked for begins.';
+
 /** How far every resource is from running out. */
 export function MarginsPanel({ schedule }: { schedule: Schedule }) {
   const ways = useWayParts();
@@ -15,7 +30,10 @@ export function MarginsPanel({ schedule }: { schedule: Schedule }) {
     <section className="chart-panel margins-panel" aria-labelledby="margins-heading">
       <header>
         <h2 id="margins-heading">Margins</h2>
-        <p>Solid is used, hatched is left. The upright mark is where the reserve you asked for begins.</p>
+        <p>{SENTENCE}</p>
+        <Suspense>
+          <SavePicture of="Margins" sentence={SENTENCE} />
+        </Suspense>
       </header>
       <ul className="margins">
         {schedule.margins.map(marginRow).map((row) => (

@@ -1,5 +1,6 @@
 import { type ReactNode, Suspense, useState } from 'react';
 import { fetched } from '../fetched.tsx';
+import { SavePicture } from '../picture/SavePicture.tsx';
 import { chooseAxis, useShown } from '../tracks/shown.ts';
 import { ChartTable, TableSwitch, tableRows } from './ChartTable.tsx';
 import type { ChartModel, TableColumn } from './chart.ts';
@@ -74,7 +75,10 @@ export function RunRow({ chart, view, gutterPx, wide, clock, sky, index, leading
               <AddHere axis={choice.chosen} index={index} elapsedS={view.elapsedS} />
             </Suspense>
           )}
-          <TableSwitch of={chart.title} on={asTable} onChange={setAsTable} />
+          <div className="run-as">
+            <TableSwitch of={chart.title} on={asTable} onChange={setAsTable} />
+            {!asTable && <SavePicture of={name} small />}
+          </div>
         </div>
       </div>
     </div>

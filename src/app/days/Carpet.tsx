@@ -10,6 +10,7 @@ import {
 } from 'react';
 import type { DayOfYear } from '../../engine/sky/year.ts';
 import { useWidth } from '../charts/useWidth.ts';
+import { drawsAs } from '../picture/chart.ts';
 import { type Calendar, monthStarts } from './calendar.ts';
 import { DayRules } from './DayRules.tsx';
 import { afterKey } from './keys.ts';
@@ -17,6 +18,7 @@ import { CarpetMarks } from './marks.tsx';
 import { type Picture, paint } from './paint.ts';
 import { dayAtPx, middleOf, type Plot, plotOf } from './plot.ts';
 import { Seasons } from './Seasons.tsx';
+import { carpetShapes } from './shapes.ts';
 import { useDevicePixels, useThemeName } from './useScreenPixels.ts';
 import type { YearKnown } from './useYear.ts';
 import { carpetSummary, longDate, minuteAt, shortDate, verdictText, windowsText } from './words.ts';
@@ -38,7 +40,9 @@ const CarpetCanvas = memo(function CarpetCanvas({ picture, theme }: { picture: P
   const canvas = useRef<HTMLCanvasElement>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the colours come from the theme in force
   useLayoutEffect(() => {
-    if (canvas.current) paint(canvas.current, picture);
+    if (!canvas.current) return;
+    paint(canvas.current, picture);
+    drawsAs(canvas.current, () => carpetShapes(picture));
   }, [picture, theme]);
   const { width, height } = picture.plot;
   return <canvas ref={canvas} style={{ width, height }} />;

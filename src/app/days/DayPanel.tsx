@@ -4,6 +4,7 @@ import { siteOf } from '../../engine/sky/windows.ts';
 import type { DayOfYear } from '../../engine/sky/year.ts';
 import { offsetInSpans } from '../../engine/time/clock.ts';
 import { offsetText } from '../format/clock.ts';
+import { SavePicture } from '../picture/SavePicture.tsx';
 import { type Calendar, isSkipped } from './calendar.ts';
 import { DayStrip } from './DayStrip.tsx';
 import { DaysAfter } from './DaysAfter.tsx';
@@ -53,6 +54,7 @@ export function DayPanel({ plan, calendar, light, runS, after, onDate }: DayPane
       <header>
         <h2 id="day-title">{title}</h2>
         <span className="s">{offsetsText(light, offsets)}</span>
+        <SavePicture of={title} sentence={offsetsText(light, offsets)} small />
       </header>
       <DayStrip light={light} offsets={offsets} runS={runS} />
       {runS !== null && <DayWindows {...{ plan, light, runS, offsets, aim, plannedMs }} />}

@@ -4,9 +4,11 @@ import type { Plan } from '../../engine/plan/schema.ts';
 import { siteOf } from '../../engine/sky/windows.ts';
 import { type DayOfYear, dayOfYear } from '../../engine/sky/year.ts';
 import { TableSwitch } from '../charts/ChartTable.tsx';
+import { SavePicture } from '../picture/SavePicture.tsx';
 import { usePlan, useSchedule } from '../store/plan.ts';
 import { Carpet } from './Carpet.tsx';
 import { calendarOf, dayOf, inYear, isSkipped, monthStarts } from './calendar.ts';
+import { carpetCaption } from './clauses.ts';
 import { DayPanel } from './DayPanel.tsx';
 import { Legend } from './Legend.tsx';
 import { NoPlace } from './NoPlace.tsx';
@@ -78,6 +80,7 @@ function Year({ plan, runS: longS, date, onDate }: YearProps) {
             <h2 id="year-title">The year’s light</h2>
             <p className="s">One line a day, midnight to midnight.{runS !== null && ' Ink marks windows.'}</p>
             <TableSwitch of="the year’s light" on={asTable} onChange={setAsTable} />
+            {!asTable && <SavePicture of="The year’s light" sentence={carpetCaption(plan, year, runS)} />}
           </header>
           {asTable ? (
             <YearTable calendar={calendar} days={days} runS={runS} />

@@ -4,6 +4,7 @@ import type { Edit } from '../../engine/plan/paths.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import { numberText, withUnit } from '../format/numbers.ts';
 import { degrees } from '../sections/lightText.ts';
+import { needText } from './words.ts';
 
 type Window = Plan['window'];
 
@@ -46,6 +47,25 @@ export function moonClause({ moon, moonLitMaxShare }: Window): string {
   if (moon === 'any') return 'anywhere';
   const lit = withUnit(numberText(moonLitMaxShare * 100, 0), '%');
   return moon === 'down' ? 'down' : `down or at most ${lit} lit`;
+}
+
+/** What of a clause asks for nothing. */
+const NOTHING = ['at any height', 'in any direction', HORIZON.any, PANE.any, 'at any hour', 'anywhere'];
+
+/** The year and what is looked for in it, for a picture of the carpet. */
+export function carpetCaption({ window, pane }: Plan, year: number, runS: number | null): string {
+  if (runS === null) return `${year}, one line a day`;
+  const asks = (...clauses: string[]) => clauses.filter((clause) => !NOTHING.includes(clause)).join(', ');
+  const sun = asks(
+    altitudeClause(window),
+    azimuthClause(window),
+    horizonClause(window),
+    pane.used ? paneClause(window) : PANE.any,
+    clockClause(window),
+  );
+  const moon = asks(moonClause(window));
+  const asked = [sun && `the sun ${sun}`, moon && `the moon ${moon}`].filter(Boolean).join(' and ');
+  return `${year}, one line a day: ${needText(runS)}${asked && ` with ${asked}`}`;
 }
 
 /** A light that people ask for by name. */

@@ -27,14 +27,15 @@ export interface Picture {
   devicePx: number;
 }
 
-/** A brush in device pixels, so that no edge is blurred. */
-interface Brush {
+/** What a picture is painted with. */
+export interface Brush {
   fill: (box: Box) => void;
   /** Takes a colour of the theme, `var(--name)`. */
   colour: (variable: string) => void;
   hatch: () => void;
 }
 
+/** A brush in device pixels, so that no edge is blurred. */
 function brushOf(context: CanvasRenderingContext2D, devicePx: number, look: CSSStyleDeclaration): Brush {
   const whole = (px: number) => Math.round(px * devicePx);
   const colours = new Map<string, string>();
@@ -170,7 +171,11 @@ export function paint(canvas: HTMLCanvasElement, picture: Picture): void {
   canvas.height = Math.round(height * devicePx);
   const context = canvas.getContext('2d');
   if (!context) return;
-  const brush = brushOf(context, devicePx, getComputedStyle(canvas));
+  paintWith(picture, brushOf(context, devicePx, getComputedStyle(canvas)));
+}
+
+/** Paints a picture with any brush, what lies below first. */
+export function paintWith(picture: Picture, brush: Brush): void {
   const lines = linesOf(picture);
   paintLight(picture, lines, brush);
   const inked = lines.filter(({ known }) => known);

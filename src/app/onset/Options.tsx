@@ -1,8 +1,9 @@
 /** The ways to go on, each with its consequences, before one is accepted. */
 import { useId } from 'react';
 import type { Finding } from '../../engine/findings/types.ts';
-import type { Option } from '../../engine/onset/outcome.ts';
+import type { Option, Outcome } from '../../engine/onset/outcome.ts';
 import type { Keep } from '../../engine/onset/rest.ts';
+import { beforeFirst } from '../../engine/onset/todo.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import { clockOf } from '../format/clock.ts';
 import { STANDING, StandingIcon } from '../icons.tsx';
@@ -57,6 +58,25 @@ export function Consequences({ option, place }: { option: Option; place: Plan['p
   );
 }
 
+/** What has to be done before the rest begins. */
+function First({ of: { stretch } }: { of: Outcome }) {
+  const things = beforeFirst(stretch);
+  if (things.length === 0) return null;
+  return (
+    <div className="on-found">
+      <p className="s">Before frame {stretch.framesBefore + 1}</p>
+      <ul className="plain">
+        {things.map((text) => (
+          <li key={text} className="warning">
+            <StandingIcon standing="warning" />
+            <span>{text}</span>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
 interface OptionsProps {
   options: readonly Option[];
   slip: Slip['kind'];
@@ -82,6 +102,7 @@ export function Options({ options, slip, place, keep, onKeep }: OptionsProps) {
             />
             <b>{keepTitle(option.keep, slip)}</b>
           </label>
+          {slip === 'paused' && 'stretch' in option && <First of={option} />}
           <Consequences option={option} place={place} />
         </div>
       ))}

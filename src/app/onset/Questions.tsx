@@ -50,17 +50,22 @@ function GoOn({
   slip,
   first,
   what,
+  unread,
   onClose,
 }: QuestionProps & {
   slip: Slip;
   first: Keep;
   /** For the log. */
   what: string;
+  /** What was typed is none: nothing is accepted that was not meant. */
+  unread: boolean;
 }) {
   const [asked, setAsked] = useState(first);
   const { begun, nowMs } = now;
   // biome-ignore lint/correctness/useExhaustiveDependencies: of the instant only the frame counts
-  const options = useMemo(() => optionsOf(givenAt(shoot, slip, nowMs)), [shoot, slip, begun]);
+  const all = useMemo(() => optionsOf(givenAt(shoot, slip, nowMs)), [shoot, slip, begun]);
+  // In a pause the rest is planned when it is over.
+  const options = now.phase === 'paused' ? all.filter(({ keep: one }) => one === first) : all;
   const keep = chosenOf(options, asked);
   const accept = () => {
     const next = keep && goneOn(shoot, slip, keep, clockNow());
@@ -76,7 +81,7 @@ function GoOn({
         keep={keep ?? KEEPS[0] ?? first}
         onKeep={setAsked}
       />
-      <button type="button" className="btn main on-big" disabled={keep === null} onClick={accept}>
+      <button type="button" className="btn main on-big" disabled={keep === null || unread} onClick={accept}>
         Go on like this
       </button>
     </>
@@ -111,19 +116,23 @@ export function StartedLate({ shoot, now, onClose }: QuestionProps) {
     if (ms !== null) setStartMs(ms);
   };
   const unread = typed !== '' && typedMs(typed, shoot, now.nowMs) === null;
+  const choose = (ms: number) => {
+    setTyped('');
+    setStartMs(ms);
+  };
   return (
     <Ask title="When did frame 1 fire?" onClose={onClose}>
       <div className="on-choices">
         {noted !== null && (
-          <Choice value={noted} chosen={startMs} onChoose={setStartMs}>
+          <Choice value={noted} chosen={startMs} onChoose={choose}>
             As noted, {clockText(noted, place)}
           </Choice>
         )}
-        <Choice value={openedMs} chosen={startMs} onChoose={setStartMs}>
+        <Choice value={openedMs} chosen={startMs} onChoose={choose}>
           Now
         </Choice>
         {AGO_MIN.map((minutes) => (
-          <Choice key={minutes} value={openedMs - minutes * 60_000} chosen={startMs} onChoose={setStartMs}>
+          <Choice key={minutes} value={openedMs - minutes * 60_000} chosen={startMs} onChoose={choose}>
             {minutes} min ago
           </Choice>
         ))}
@@ -148,6 +157,7 @@ export function StartedLate({ shoot, now, onClose }: QuestionProps) {
         slip={slip}
         first="clipAndInterval"
         what={`Frame 1 fired at ${clockText(startMs, place)}, ${lateText(lateS)}`}
+        unread={unread}
         onClose={onClose}
       />
     </Ask>
@@ -171,28 +181,37 @@ export function LostFrames({ shoot, now, onClose }: QuestionProps) {
     setTyped(text);
     setFrames(wholeOf(text, now.begun) ?? frames);
   };
+  const unread = typed !== '' && wholeOf(typed, now.begun) === null;
+  const choose = (count: number) => {
+    setTyped('');
+    setFrames(count);
+  };
   return (
     <Ask title="How many frames were lost?" onClose={onClose}>
       <div className="on-choices">
         {COUNTS.map((count) => (
-          <Choice key={count} value={count} chosen={frames} onChoose={setFrames}>
+          <Choice key={count} value={count} chosen={frames} onChoose={choose}>
             {count}
           </Choice>
         ))}
         <label className="on-typed">
           Or
-          <input value={typed} inputMode="numeric" onChange={({ target }) => type(target.value)} />
+          <input
+            value={typed}
+            inputMode="numeric"
+            aria-invalid={unread}
+            onChange={({ target }) => type(target.value)}
+          />
         </label>
       </div>
-      {typed !== '' && wholeOf(typed, now.begun) === null && (
-        <p className="err">Allowed: 1 to {now.begun}, the frames shot so far.</p>
-      )}
+      {unread && <p className="err">Allowed: 1 to {now.begun}, the frames shot so far.</p>}
       <GoOn
         shoot={shoot}
         now={now}
         slip={slip}
         first="endAndInterval"
         what={`${lostText(frames)} by frame ${now.begun}`}
+        unread={unread}
         onClose={onClose}
       />
     </Ask>
@@ -217,6 +236,11 @@ export function StopEarly({ shoot, now, onClose }: QuestionProps) {
     setTyped(text);
     setFrame(wholeOf(text, now.frames) ?? now.begun);
   };
+  const unread = typed !== '' && (wholeOf(typed, now.frames) ?? 0) < now.begun;
+  const thisOne = () => {
+    setTyped('');
+    setFrame(now.begun);
+  };
   const stop = () => {
     happen(cut, 'stopped', `Stopped after frame ${after}`);
     onClose();
@@ -225,20 +249,30 @@ export function StopEarly({ shoot, now, onClose }: QuestionProps) {
   return (
     <Ask title="After which frame does it stop?" onClose={onClose}>
       <div className="on-choices">
-        <Choice value={now.begun} chosen={after} onChoose={setFrame}>
+        <Choice value={now.begun} chosen={after} onChoose={thisOne}>
           This one, {now.begun}
         </Choice>
         <label className="on-typed">
           Frame
-          <input value={typed} inputMode="numeric" onChange={({ target }) => type(target.value)} />
+          <input
+            value={typed}
+            inputMode="numeric"
+            aria-invalid={unread}
+            onChange={({ target }) => type(target.value)}
+          />
         </label>
       </div>
+      {unread && (
+        <p className="err">
+          Allowed: {now.begun}, the one under way, to {now.frames}.
+        </p>
+      )}
       <p role="status">
         After frame {after}: {plural(left, 'frame')} of the plan will not be shot. The rig stops where that
         frame has it.
       </p>
       {outcome && <Consequences option={outcome} place={shoot.plan.place} />}
-      <button type="button" className="btn main on-big" onClick={stop}>
+      <button type="button" className="btn main on-big" disabled={unread} onClick={stop}>
         Stop after frame {after}
       </button>
     </Ask>

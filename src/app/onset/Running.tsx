@@ -1,5 +1,5 @@
 /** A run under way: the next shutter, what rig and camera do, how far it is, what comes next. */
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { rungWords } from '../../engine/exposure/ramp-words.ts';
 import { cycleParts } from '../../engine/onset/state.ts';
 import { lastOpensMs, madeOf } from '../../engine/onset/stretch.ts';
@@ -49,10 +49,11 @@ function State({ shoot, now }: RunningProps) {
   );
 }
 
-/** How late the end is against the plan as it was. */
+/** How late the end is against the plan as it was; in a pause nobody knows yet. */
 function endText(shoot: Shoot): string {
   const { plan } = shoot;
   const endMs = lastOpensMs(present(shoot));
+  if (shoot.pausedMs !== null) return `End was ${clockText(endMs, plan.place)}, open while paused`;
   const lateS = (endMs - lastOpensMs(plannedStretch(plan))) / 1000;
   return `End ${clockText(endMs, plan.place)}, ${lateText(lateS)}`;
 }
@@ -91,7 +92,7 @@ function Actions({ shoot, now }: RunningProps) {
   const canGoOn = now.begun < now.frames;
   return (
     <section aria-label="Something happened" className="on-actions">
-      {shoot.stretches.length === 1 && (
+      {shoot.stretches.length === 1 && now.phase === 'running' && (
         <button type="button" className="btn" onClick={() => setQuestion('late')}>
           Started late
         </button>
@@ -118,8 +119,11 @@ function Actions({ shoot, now }: RunningProps) {
 
 function Paused({ shoot, now }: RunningProps) {
   const since = shoot.pausedMs ?? now.nowMs;
+  const section = useRef<HTMLElement>(null);
+  // What was pressed is gone, and may have been far below: one goes on here.
+  useEffect(() => section.current?.focus(), []);
   return (
-    <section aria-label="Paused" className="on-count">
+    <section ref={section} tabIndex={-1} aria-label="Paused" className="on-count">
       <p>Paused since {clockText(since, shoot.plan.place)}</p>
       <p className="on-figure long" role="timer">
         {countdown(Math.floor((now.nowMs - since) / 1000))}
@@ -135,13 +139,14 @@ function Paused({ shoot, now }: RunningProps) {
 export function Running({ shoot, now }: RunningProps) {
   const moments = useMoments(shoot, now.stretch);
   const isPaused = now.phase === 'paused';
-  // In a pause what is to be done waits where it was.
+  // In a pause what is to be done waits where it was; what comes by itself does not.
   const then = { ...now, nowMs: shoot.pausedMs ?? now.nowMs };
+  const waiting = isPaused ? moments.filter(({ byHand }) => byHand) : moments;
   return (
     <>
       {isPaused ? <Paused shoot={shoot} now={now} /> : <State shoot={shoot} now={now} />}
       <Progress shoot={shoot} now={now} />
-      <Moments all={nextOf(moments, shoot, then.nowMs)} shoot={shoot} now={then} />
+      <Moments all={nextOf(waiting, shoot, then.nowMs)} shoot={shoot} now={then} />
       <Actions shoot={shoot} now={now} />
     </>
   );

@@ -158,21 +158,24 @@ const goesOn = (slip: Slip, keep: Keep): boolean =>
 export function goneOn(shoot: Shoot, slip: Slip, keep: Keep, nowMs: number): Shoot | null {
   const then = corrected(shoot, slip);
   const { of, happened, lost } = givenAt(shoot, slip, nowMs);
-  if (goesOn(slip, keep)) return { ...then, lost, pausedMs: null };
+  // What is only noted ends no pause.
+  if (goesOn(slip, keep)) return { ...then, lost };
   const rest = replanned(of, happened, keep);
   if ('why' in rest) return null;
   const before = happened.shot === 0 ? then.stretches.slice(0, -1) : then.stretches;
   return { ...then, lost, pausedMs: null, stretches: [...before, rest.stretch] };
 }
 
-/** The run ended after a frame of the whole run that is begun or still to come. */
+/** The run ended after a frame of the whole run that is begun or still to come; up to that one a pause goes on. */
 export function stoppedAfter(shoot: Shoot, frame: number): Shoot {
   const stretches = shoot.stretches.filter(({ framesBefore }) => framesBefore < frame);
   const last = stretches.at(-1);
   if (!last) return shoot;
+  const { pausedMs } = shoot;
+  const isOver = pausedMs === null || frame <= nowOf(shoot, pausedMs).begun;
   return {
     ...shoot,
-    pausedMs: null,
+    pausedMs: isOver ? null : pausedMs,
     stretches: [...stretches.slice(0, -1), cutTo(last, frame - last.framesBefore)],
   };
 }

@@ -55,6 +55,7 @@ function* texts(node: Text, origin: Origin, clean: (text: string) => string): Ge
   if (!box || node.data.trim() === '') return;
   const style = getComputedStyle(box);
   const ascent = ascentOf(style);
+  const capital = getComputedStyle(box, '::first-letter').textTransform === 'uppercase';
   for (const line of linesOf(node).map((one) => cut(one, box))) {
     // As wide as it is here, also in a face of another width: nothing runs into its neighbour.
     const place = {
@@ -63,7 +64,8 @@ function* texts(node: Text, origin: Origin, clean: (text: string) => string): Ge
       textLength: (line.right - line.left).toFixed(1),
       lengthAdjust: 'spacingAndGlyphs',
     };
-    yield element('text', { ...place, ...saidOfText(style) }, clean(line.text));
+    const words = capital ? line.text.charAt(0).toUpperCase() + line.text.slice(1) : line.text;
+    yield element('text', { ...place, ...saidOfText(style) }, clean(words));
   }
 }
 

@@ -1,5 +1,6 @@
 /** A panel of charts as one SVG that stands alone: light colours on white, whatever the theme. */
 import { cleanText } from '../../outputs/clean.ts';
+import { othersOf, panelOf, shapesOf, widthOf } from './chart.ts';
 import { drawnParts } from './htmlParts.ts';
 import { element } from './svgParts.ts';
 
@@ -18,8 +19,15 @@ export interface Words {
 }
 
 /** What one presses, and what is only heard. */
-const LEFT_OUT =
-  'header, button:not(.reading-choice), input, .menu, .run-quantity, .key-layer, .cycle-choice, .chart-table, .vh, .chart-hidden';
+const LEFT_OUT = [
+  'header',
+  // These stand for a figure, a name or a date.
+  'button:not(.reading-choice, .how, .link:not(.more-days), [role=checkbox])',
+  'input',
+  '.menu',
+  '.run-quantity, .key-layer, .cycle-choice, .chart-table, .seasons, .use, .pane-time, .tools-row, .saying',
+  '.vh, .chart-hidden',
+].join();
 
 const PADDING_PX = 16;
 const LINE_PX = 18;
@@ -27,20 +35,43 @@ const TITLE_PX = 40;
 /** Width of a letter of the caption, on average. */
 const LETTER_PX = 6.6;
 
-/** A copy of the panel in the colours of the light theme, laid out outside the window. */
-function staged(panel: HTMLElement): { stage: HTMLElement; body: HTMLElement } {
-  const stage = document.createElement('div');
+/** Rows of a grid that scrolls and are not, as a whole, in sight. */
+function* outOfSight(panel: HTMLElement): Generator<Element> {
+  for (const grid of panel.querySelectorAll('[role=grid]')) {
+    const { top, bottom } = grid.getBoundingClientRect();
+    const head = grid.querySelector('[role=columnheader]')?.getBoundingClientRect().bottom ?? top;
+    for (const row of grid.querySelectorAll('[role=row]:has([role=gridcell])')) {
+      const box = row.getBoundingClientRect();
+      if (box.top < head - 1 || box.bottom > bottom + 1) yield row;
+    }
+  }
+}
+
+/** A copy of a panel without some of its parts, and with shapes in place of pixels. */
+function copied(panel: HTMLElement, without: ReadonlySet<Element>): HTMLElement {
   const body = panel.cloneNode(true) as HTMLElement;
+  const copies = body.querySelectorAll('*');
+  for (const [n, part] of panel.querySelectorAll('*').entries()) {
+    const copy = copies[n];
+    if (without.has(part)) copy?.remove();
+    else if (part instanceof HTMLCanvasElement) copy?.replaceWith(shapesOf(part) ?? '');
+  }
+  for (const part of body.querySelectorAll(LEFT_OUT)) part.remove();
+  // How tall all rows are, and how far those in sight are moved.
+  for (const part of body.querySelectorAll('.rows, .layer')) part.removeAttribute('style');
+  return body;
+}
+
+/** A copy of a chart in the colours of the light theme, laid out outside the window. */
+function staged(chart: HTMLElement): { stage: HTMLElement; body: HTMLElement } {
+  const panel = panelOf(chart);
+  const stage = document.createElement('div');
+  const body = copied(panel, new Set([...othersOf(chart), ...outOfSight(panel)]));
+  // The rules of the rail are for what stands in it.
+  stage.className = panel.closest('.rail') ? 'picture-stage rail' : 'picture-stage';
   stage.setAttribute('data-theme', 'light');
   stage.inert = true;
-  Object.assign(stage.style, {
-    position: 'fixed',
-    top: '0',
-    left: '-20000px',
-    width: `${panel.offsetWidth}px`,
-    color: 'var(--ink)',
-  });
-  for (const part of body.querySelectorAll(LEFT_OUT)) part.remove();
+  stage.style.width = `${widthOf(panel)}px`;
   stage.append(body);
   return { stage, body };
 }
@@ -73,9 +104,9 @@ function heading({ title, caption }: Words, width: number): { parts: SVGElement[
   return { parts, height: TITLE_PX + lines.length * LINE_PX + 8 };
 }
 
-/** Draws a panel that is on the page. */
-export function panelSvg(panel: HTMLElement, words: Words): Picture {
-  const { stage, body } = staged(panel);
+/** Draws a chart that is on the page. */
+export function panelSvg(chart: HTMLElement, words: Words): Picture {
+  const { stage, body } = staged(chart);
   const clean: Words = {
     title: cleanText(words.title),
     caption: cleanText(words.caption),

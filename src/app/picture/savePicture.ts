@@ -1,4 +1,4 @@
-/** Hands a panel of charts over as a picture. */
+/** Hands a chart over as a picture. */
 import { fileStem } from '../../outputs/file-name.ts';
 import { clockOf, dateOf } from '../format/clock.ts';
 import { handOver } from '../store/files.ts';
@@ -33,26 +33,26 @@ function caption(sentence: string): string {
   return [plan.title, begins, plan.place.name, sentence].filter((part) => part !== '').join(' \u00B7 ');
 }
 
-/** Texts that stand for the drawings of a panel. */
-const described = (panel: HTMLElement): string =>
-  [...panel.querySelectorAll('[role=img]')]
+/** Texts that stand for the drawings of a chart. */
+const described = (chart: HTMLElement): string =>
+  [...chart.querySelectorAll('[role=img]')]
     .flatMap((part) => part.getAttribute('aria-label') ?? [])
     .join(' ');
 
 /**
- * Saves a panel of charts as it stands on the page.
+ * Saves a chart as it stands on the page.
  * @param name - of the chart, e.g. `Run`
  * @param sentence - what else the caption says
  * @throws if the browser cannot draw it
  */
 export async function savePicture(
-  panel: HTMLElement,
+  chart: HTMLElement,
   name: string,
   sentence: string,
   kind: 'svg' | 'png',
 ): Promise<void> {
-  const picture = panelSvg(panel, { title: name, caption: caption(sentence), description: described(panel) });
-  const file = `${fileStem(currentPlan().title)}-${name.toLowerCase().replaceAll(' ', '-')}.${kind}`;
+  const picture = panelSvg(chart, { title: name, caption: caption(sentence), description: described(chart) });
+  const file = `${fileStem(currentPlan().title)}-${fileStem(name)}.${kind}`;
   if (kind === 'svg') handOver(file, picture.svg, 'image/svg+xml');
   else handOver(file, [await pngOf(picture)], 'image/png');
 }

@@ -40,6 +40,19 @@ export function takeAway(): void {
   document.documentElement.classList.remove(CLASS);
 }
 
+/** CSS pixels of a millimetre (CSS Values and Units 3, section 6.2). */
+const PX_A_MM = 96 / 25.4;
+
+/** How tall something drawn for paper gets on one endless page, millimetres. */
+export function heightMm(drawn: HTMLElement): number {
+  drawn.classList.add('measured');
+  document.body.append(drawn);
+  const { height } = drawn.getBoundingClientRect();
+  drawn.remove();
+  drawn.classList.remove('measured');
+  return height / PX_A_MM;
+}
+
 /** Prints what has been drawn. */
 export function printNow(drawn: HTMLElement, name: string): void {
   put({ drawn, name });

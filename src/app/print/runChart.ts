@@ -65,9 +65,15 @@ const LETTERS = {
 /** More wedges than this would be one black bar. */
 const MOST_MARKS = 60;
 
+/** Those that are marked: of very many, the settings have a curve of their own. */
+const marked = (moments: readonly HandMoment[]): readonly HandMoment[] =>
+  moments.length > MOST_MARKS
+    ? moments.filter(({ kind }) => kind !== 'exposureChange').slice(0, MOST_MARKS)
+    : moments;
+
 /** What needs a hand: a wedge with a letter at its time. */
 function handMarks(moments: readonly HandMoment[], { x }: Scale, foot: number): SVGElement[] {
-  const marks = moments.slice(0, MOST_MARKS).flatMap(({ kind, ms }) => {
+  const marks = moments.flatMap(({ kind, ms }) => {
     const at = x(ms);
     const wedge = `M${(at - 1).toFixed(2)} ${foot + 2.2}L${(at + 1).toFixed(2)} ${foot + 2.2}L${at.toFixed(2)} ${foot}Z`;
     return [
@@ -120,7 +126,7 @@ export function runChart(plan: Plan, made: Schedule): SVGSVGElement | null {
     top += 18;
   }
   parts.push(...clock(made, scale, top));
-  const hands = handMoments(plan, made);
+  const hands = marked(handMoments(plan, made));
   parts.push(...handMarks(hands, scale, top + 4.6));
   const height = top + (hands.length > 0 ? 13 : 5);
   const chart = makeSvg(

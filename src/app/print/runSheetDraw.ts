@@ -1,7 +1,7 @@
 /** Draws a run sheet for paper. */
 import type { RunSheet } from '../../outputs/run-sheet/types.ts';
 import { make } from './make.ts';
-import { bring, changes, clock, labelled, rigTables, work } from './runSheetTables.ts';
+import { bring, changes, clock, labelled, left, rigTables, work } from './runSheetTables.ts';
 
 /** Name of the paper, and of a file that it is printed to. */
 export const runSheetName = ({ title }: Pick<RunSheet, 'title'>): string => `${title}: run sheet`;
@@ -24,7 +24,8 @@ function findings({ findings: lines }: RunSheet): HTMLElement | null {
   return list(null, items);
 }
 
-function opening({ title, facts, sentence, verdict, notes }: RunSheet): HTMLElement {
+function opening(sheet: RunSheet): HTMLElement {
+  const { title, facts, sentence, verdict, notes } = sheet;
   const line = make('p', 'p-facts');
   for (const [f, fact] of facts.entries()) line.append(f > 0 ? ' \u00B7 ' : '', make('span', null, fact));
   const said = [sentence, verdict, notes].filter((text) => text !== '');
@@ -34,33 +35,49 @@ function opening({ title, facts, sentence, verdict, notes }: RunSheet): HTMLElem
     make('h1', null, title, make('small', null, 'Run sheet')),
     line,
     ...said.map((text, i) => make('p', i === 0 ? 'p-remark p-sentence' : 'p-remark', text)),
+    ...left(sheet, 'notes'),
   );
 }
 
-/** The clock beside what to bring and to set; without a clock these two side by side. */
-function columns(sheet: RunSheet): HTMLElement {
+const sideBySide = (...sides: HTMLElement[][]): HTMLElement =>
+  make('div', 'p-cols', ...sides.map((side) => make('div', null, ...side)));
+
+/** In two columns where the sheet is dense. */
+const two = (table: Node | null): Node | null => table && make('div', 'p-two', table);
+
+/** The clock beside what to bring and to set; a long one below. Without a clock these two are side by side. */
+function dayOf(sheet: RunSheet, dense: boolean): HTMLElement[] {
   const toBring = part('Bring', 'p-part', bring(sheet.bring));
   const toSet = part('Set before the start', 'p-part', labelled(sheet.dials));
-  const toDo = part('Clock', 'p-part', clock(sheet));
-  const sides = toDo.length > 0 ? [toDo, [...toBring, ...toSet]] : [toBring, toSet];
-  return make('div', 'p-cols', ...sides.map((side) => make('div', null, ...side)));
+  const table = clock(sheet);
+  const toDo = part('Clock', 'p-part', dense ? two(table) : table, ...left(sheet, 'moments', 'sky'));
+  if (toDo.length === 0) return [sideBySide(toBring, toSet)];
+  return dense ? [sideBySide(toBring, toSet), ...toDo] : [sideBySide(toDo, [...toBring, ...toSet])];
 }
 
-/** The whole sheet. */
-export function drawRunSheet(sheet: RunSheet, chart: SVGSVGElement | null): HTMLElement {
+/**
+ * The whole sheet.
+ * @param dense - in small type, and in two columns what is long
+ */
+export function drawRunSheet(sheet: RunSheet, chart: SVGSVGElement | null, dense = false): HTMLElement {
   const grouped = sheet.changesGrouped ? ' (those by the camera in stretches)' : '';
   const article = make(
     'article',
-    'print-sheet run-sheet',
+    dense ? 'print-sheet run-sheet p-dense' : 'print-sheet run-sheet',
     opening(sheet),
     ...part('The run', 'p-part p-drawn', chart),
-    ...part('Days', 'p-part', work(sheet)),
-    ...part('Shots', 'p-part', labelled(sheet.shots)),
-    columns(sheet),
-    ...part(`Changes of the exposure${grouped}`, 'p-part', changes(sheet)),
-    ...part('Rig at the keyframes', 'p-part', ...(sheet.rig ? rigTables(sheet.rig) : [])),
-    ...part('Sun and moon', 'p-part', labelled(sheet.sun)),
-    ...part('To know', 'p-part', findings(sheet)),
+    ...part('Days', 'p-part', work(sheet), ...left(sheet, 'days')),
+    ...part('Shots', 'p-part', labelled(sheet.shots), ...left(sheet, 'shots')),
+    ...dayOf(sheet, dense),
+    ...part(
+      `Changes of the exposure${grouped}`,
+      'p-part',
+      two(changes(sheet, dense)),
+      ...left(sheet, 'changes'),
+    ),
+    ...part('Rig at the keyframes', 'p-part', ...rigTables(sheet, dense), ...left(sheet, 'keyframes')),
+    ...part('Sun and moon', 'p-part', labelled(sheet.sun), ...left(sheet, 'sun')),
+    ...part('To know', 'p-part', findings(sheet), ...left(sheet, 'findings')),
     ...part('Cautions', 'p-part', list('p-cautions', sheet.cautions)),
   );
   article.setAttribute('aria-label', runSheetName(sheet));

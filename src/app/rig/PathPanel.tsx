@@ -44,7 +44,7 @@ export function PathPanel({ schedule, plan, cursor, onCursor }: Props) {
       <header>
         <h2 id="path-heading">Camera path</h2>
         <p>To scale. Solid is the first frame, dashed the last; the frame under the cursor is filled.</p>
-        <SavePicture of="Camera path" />
+        <SavePicture of="Camera path" sentence="To scale: solid is the first frame, dashed the last" />
       </header>
       <div ref={ref} className={width >= WIDE_PX ? 'path-body path-wide' : 'path-body'}>
         {width > 0 && <Drawing {...{ rig, drawing, index }} label={pathText(plan, path)} />}

@@ -1,6 +1,7 @@
 /** The horizon all round as a strip: the equator's side in the middle, the sun's way on the plan's day over it. */
 import { memo, useId } from 'react';
 import { dateOf } from '../format/clock.ts';
+import { SavePicture } from '../picture/SavePicture.tsx';
 import { usePlan } from '../store/plan.ts';
 import { horizonSummary } from './lightText.ts';
 import { usePosition } from './PositionFields.tsx';
@@ -70,6 +71,7 @@ export const HorizonSketch = memo(function HorizonSketch() {
         <Marks view={view} />
       </svg>
       <figcaption className="s">{words}</figcaption>
+      <SavePicture of="Own horizon" />
     </figure>
   );
 });

@@ -4,6 +4,7 @@ import type { Plan } from '../../engine/plan/schema.ts';
 import { type Site, siteOf } from '../../engine/sky/windows.ts';
 import { dateOf } from '../format/clock.ts';
 import { withUnit } from '../format/numbers.ts';
+import { SavePicture } from '../picture/SavePicture.tsx';
 import { usePlan, useSchedule } from '../store/plan.ts';
 import { degrees } from './lightText.ts';
 import {
@@ -160,6 +161,7 @@ function PaneAtPlace({ plan, site }: { plan: Plan; site: Site }) {
       <p className={day.hits.length > 0 ? 's hit-key' : 's'}>
         {hitsText(day, date, plan.technique === 'stopMotion')}
       </p>
+      <SavePicture of="Sun through the pane" />
     </figure>
   );
 }

@@ -3,6 +3,7 @@ import { useState } from 'react';
 import type { SheetDay } from '../../engine/sheet/types.ts';
 import { bytesText } from '../format/bytes.ts';
 import { numberText, plural } from '../format/numbers.ts';
+import { SavePicture } from '../picture/SavePicture.tsx';
 import { clockText, dayText, spansOf } from './clock.ts';
 import { goToExposure } from './commands.ts';
 import type { Sheeted } from './sheeted.ts';
@@ -67,6 +68,7 @@ export function CalendarPanel({ of }: { of: Sheeted }) {
         <span className="s">
           {plural(days.length, 'day')}, {whText(totals.energyWh)}, {bytesText(totals.storageBytes)}
         </span>
+        <SavePicture of="Days of work" small />
       </header>
       <ul className={`plain${all && days.length > SHOWN ? ' long' : ''}`}>
         {shown.map((day) => (

@@ -4,6 +4,7 @@ import { type KeyboardEvent, type MouseEvent, memo, useCallback, useEffect, useM
 import { cursorIndex } from '../charts/cursor.ts';
 import { neighbouringEvent } from '../charts/runView.ts';
 import { plural } from '../format/numbers.ts';
+import { SavePicture } from '../picture/SavePicture.tsx';
 import { SheetOutputs } from '../print/SheetOutputs.tsx';
 import { usePlan } from '../store/plan.ts';
 import { useAtLeisure, workedOut } from '../store/schedules.ts';
@@ -134,6 +135,7 @@ export function FrameSheet() {
             }}
           />
           <SheetOutputs />
+          <SavePicture of="Frames" sentence="The rows in sight" />
         </header>
         <Grid
           ref={ref}

@@ -1,6 +1,7 @@
 /** How fast it really goes. */
 import type { Sheet } from '../../engine/sheet/types.ts';
 import { fixed } from '../charts/format.ts';
+import { SavePicture } from '../picture/SavePicture.tsx';
 import { momentText, spansOf } from './clock.ts';
 import { type Pause, pausesOf } from './pauses.ts';
 import type { Sheeted } from './sheeted.ts';
@@ -72,6 +73,7 @@ export function PacePanel({ of }: { of: Sheeted }) {
       <header>
         <h2 id="pace-title">Pace</h2>
         <span className="s">minutes an exposure</span>
+        {took.length > 0 && <SavePicture of="Pace" sentence="minutes an exposure" small />}
       </header>
       <div className="pad">
         {took.length > 0 && <Bars took={took} plannedMin={plannedMin} />}

@@ -1,5 +1,6 @@
 /** Sheet: the exposure sheet of a stop-motion plan, or the frames of a time-lapse, as a table of any length. */
 import { useEffect } from 'react';
+import { SavePicture } from '../picture/SavePicture.tsx';
 import { SheetOutputs } from '../print/SheetOutputs.tsx';
 import { usePlan } from '../store/plan.ts';
 import { useView } from '../store/view.ts';
@@ -35,6 +36,7 @@ function ExposureSheet() {
               </button>
             )}
             <SheetOutputs />
+            <SavePicture of="Exposure sheet" sentence="The rows in sight" />
           </header>
           <Tools of={of} />
           <Saying />

@@ -1,4 +1,5 @@
 /** What there is to do during a run, and what is only worth knowing. */
+import { rungWords } from '../exposure/ramp-words.ts';
 import type { Schedule, ScheduleEvent } from '../schedule-types.ts';
 import { framesUpTo, madeOf, opensMs, type Stretch } from './stretch.ts';
 
@@ -78,6 +79,17 @@ const momentsOfOne = (stretch: Stretch): Moment[] => {
   const known = made.events.filter(({ kind }) => stretch.framesBefore === 0 || kind !== 'firstFrame');
   return [...known.map((event) => momentOf(stretch, made, hands, event)), ...paneMoments(stretch, made)];
 };
+
+/** What a hand has to do before the first frame of a stretch, in a few words each: the settings too, if hands set them. */
+export function beforeFirst(stretch: Stretch): string[] {
+  const { plan, framesBefore } = stretch;
+  const made = madeOf(stretch);
+  const { used, steps } = plan.exposure.ramp;
+  const rung = made.exposure?.rungs[made.columns.rung?.[0] ?? 0];
+  const set = used && rung && steps.some(({ by }) => by === 'hand') ? [`Set ${rungWords(rung)}`] : [];
+  const due = momentsOfOne(stretch).filter(({ byHand, frame }) => byHand && frame <= framesBefore + 1);
+  return [...due.map(({ text }) => text), ...set];
+}
 
 /**
  * The moments of a run, in order of time.

@@ -140,12 +140,12 @@ function* timeLapse(run: Run): Generator<string> {
 function exposureText({ plan, axes, trigger }: Run, sheet: Sheet, i: number): string {
   const legs: Leg[] = i === 0 ? [] : legsTo(plan, axes, i);
   const { shot, exposure } = placeOf(sheet, i);
-  const shotName = sheet.shots[shot]?.name || 'Shot';
+  const shotName = sheet.shots[shot - 1]?.name || 'a shot';
   const head = legs.map((leg) => leg.line).join('') + (legs.length > 0 ? dwell(plan.move.settleS) : '');
   const passes = plan.sheet.passes.flatMap((pass, p) => {
     if (!hasPass(sheet.columns.passes[i] ?? 0, p)) return [];
     const openS = Math.max(0, passLane(plan, pass).holdS - trigger.dwellS);
-    const says = comment(`${shotName}, exposure ${exposure}, ${pass.name}: start when your hands are out`);
+    const says = comment(`Exposure ${exposure} of ${shotName}, ${pass.name}: start when your hands are out`);
     return [says + line('M0') + trigger.text + dwell(openS)];
   });
   return head + passes.join('');

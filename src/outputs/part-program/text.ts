@@ -43,8 +43,11 @@ export const ascii = (text: string): string =>
     .replaceAll('\u00D7', 'x')
     .replace(/[^\x20-\x7E]/gu, '?');
 
-/** A comment, on as many lines as it takes. Parentheses would end it, or nest. */
+/**
+ * A comment, on as many lines as it takes. Parentheses would end it, or nest; a word of the plan at the beginning of a
+ * line could be one that a controller acts upon, as on `MSG,` (3.3.4).
+ */
 export const comment = (text: string): string =>
   wrapped(ascii(text.replace(/\s+/g, ' ')).replaceAll('(', '[').replaceAll(')', ']'), COMMENT_WIDTH)
-    .map((line) => `(${line})${LINE_END}`)
+    .map((line, i) => `(${i === 0 ? '' : '.. '}${line})${LINE_END}`)
     .join('');

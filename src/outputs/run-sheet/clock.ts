@@ -8,7 +8,7 @@ import { skyMoments } from './sky.ts';
 import type { ClockLine } from './types.ts';
 import { dateWords, whenOf } from './when.ts';
 
-/** More moments than this are counted: a run sheet is two pages. */
+/** More moments than this are counted at once: two pages never hold them. */
 const MOST_MOMENTS = 48;
 
 type Bare = Omit<ClockLine, 'date' | 'clock'> & { toTheMinute: boolean };
@@ -36,6 +36,7 @@ const prepared = (made: Schedule, block: DayBlock): Bare => ({
   frame: null,
   text: `${BLOCKS[block.kind] ?? BLOCK_WORDS[block.kind]}, ${lengthText(block)}${armText(made, block.kind)}`,
   hand: block.kind !== 'inHand',
+  kind: 'step',
   toTheMinute: true,
 });
 
@@ -44,6 +45,7 @@ const atRun = ({ kind, frame, elapsedS, text }: ScheduleEvent, startMs: number):
   frame,
   text: text.charAt(0).toUpperCase() + text.slice(1),
   hand: kind === 'firstFrame' || kind === 'lastFrame',
+  kind: 'step',
   toTheMinute: false,
 });
 
@@ -55,8 +57,16 @@ const byHand = ({ ms, frame, text, lostFrames, kind }: HandMoment): Bare => ({
     text.slice(1) +
     (lostFrames > 0 ? `; ${counted(lostFrames, 'frame')} lost` : ''),
   hand: true,
+  kind: kind === 'exposureChange' ? 'settings' : 'moment',
   toTheMinute: false,
 });
+
+/** The first ones; settings, which stand in their own list too, only where there is room besides. */
+function firstHands(hands: readonly HandMoment[]): HandMoment[] {
+  const isSetting = ({ kind }: HandMoment) => kind === 'exposureChange';
+  const others = hands.filter((moment) => !isSetting(moment));
+  return [...others, ...hands.filter(isSetting)].slice(0, MOST_MOMENTS);
+}
 
 /** First and last frame, and what the clocks do: settings are in the list of changes. */
 const runEvents = ({ events, startMs }: Schedule): Bare[] =>
@@ -66,27 +76,21 @@ const runEvents = ({ events, startMs }: Schedule): Bare[] =>
 
 function dated(plan: Plan, lines: readonly Bare[]): ClockLine[] {
   const when = whenOf(plan, lines[0]?.ms ?? 0, lines.at(-1)?.ms ?? 0);
-  let before = '';
-  return lines.map(({ toTheMinute, ...line }) => {
-    const date = when.date(line.ms);
-    const isNew = date !== before;
-    before = date;
-    return {
-      ...line,
-      date: isNew ? dateWords(date) : null,
-      clock: toTheMinute ? when.minute(line.ms) : when.second(line.ms),
-    };
-  });
+  return lines.map(({ toTheMinute, ...line }) => ({
+    ...line,
+    date: dateWords(when.date(line.ms)),
+    clock: toTheMinute ? when.minute(line.ms) : when.second(line.ms),
+  }));
 }
 
 /** The lines in order of time, and how many moments of the run are left out. */
 export function clockLines(plan: Plan, made: Schedule): { lines: ClockLine[]; left: number } {
   const blocks = dayBlocks(plan, made);
-  const hands = handMoments(plan, made).map(byHand);
-  const shown = hands.slice(0, MOST_MOMENTS);
+  const hands = handMoments(plan, made);
+  const shown = firstHands(hands);
   const span = { fromMs: blocks[0]?.fromMs ?? 0, toMs: blocks.at(-1)?.toMs ?? 0 };
   const sky = skyMoments(plan, made, span).map(
-    ({ ms, text }): Bare => ({ ms, frame: null, text, hand: false, toTheMinute: false }),
+    ({ ms, text }): Bare => ({ ms, frame: null, text, hand: false, kind: 'sky', toTheMinute: false }),
   );
   const home: Bare[] = [
     {
@@ -94,13 +98,14 @@ export function clockLines(plan: Plan, made: Schedule): { lines: ClockLine[]; le
       frame: null,
       text: plan.day.travelMin > 0 ? 'Home' : 'Done',
       hand: false,
+      kind: 'step',
       toTheMinute: true,
     },
   ];
   const lines = [
     ...blocks.filter(({ kind }) => kind !== 'run').map((block) => prepared(made, block)),
     ...runEvents(made),
-    ...shown,
+    ...shown.map(byHand),
     ...sky,
     ...home,
   ].sort((a, b) => a.ms - b.ms);

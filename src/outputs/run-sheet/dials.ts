@@ -6,7 +6,7 @@ import { counted, figure, withUnit } from '../../engine/findings/words.ts';
 import type { Pass, Plan } from '../../engine/plan/schema.ts';
 import type { Schedule } from '../../engine/schedule-types.ts';
 import type { ChangeLine, SheetLine } from './types.ts';
-import { opensMs, type When } from './when.ts';
+import { dateWords, opensMs, type When } from './when.ts';
 
 const NO_BREAK = '\u00A0';
 
@@ -81,6 +81,7 @@ function changeLine(made: Schedule, when: When, run: readonly RampChange[]): Cha
   return {
     frame: first.frame,
     lastFrame: last.frame,
+    date: dateWords(when.date(opensMs(made, first.frame))),
     clock: when.second(opensMs(made, first.frame)),
     from: rungWords(first.from),
     to: rungWords(last.to),

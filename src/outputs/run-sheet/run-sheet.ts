@@ -16,10 +16,10 @@ import { changeLines, dialLines, passLines } from './dials.ts';
 import { rigTable } from './rig.ts';
 import { planSentence, sheetSentence } from './sentence.ts';
 import { sunLines } from './sky.ts';
-import type { FindingLine, RunSheet, SheetLine, WorkLine } from './types.ts';
+import type { FindingLine, Left, RunSheet, SheetLine, WorkLine } from './types.ts';
 import { dateWords, type When, whenOf } from './when.ts';
 
-/** More working days than this are counted. */
+/** More working days than this are counted at once. */
 const MOST_DAYS = 24;
 
 const zoneText = ({ place }: Plan, { offsets, startMs }: Schedule): string => {
@@ -43,6 +43,18 @@ const findingLines = (
     text: at ? `${message} (${at.slice(11, 19)})` : message,
   }));
 
+const NOTHING_LEFT: Left = {
+  changes: 0,
+  keyframes: 0,
+  moments: 0,
+  sky: 0,
+  sun: 0,
+  findings: 0,
+  days: 0,
+  shots: 0,
+  notes: 0,
+};
+
 /** What both kinds have. */
 const common = (plan: Plan, made: Schedule, sheet: Sheet | null) => ({
   title: plan.title,
@@ -58,21 +70,21 @@ function timeLapse(plan: Plan, made: Schedule): RunSheet {
   const when = whenOf(plan, span.fromMs, span.toMs);
   const { lines, left } = clockLines(plan, made);
   const changes = changeLines(made, when);
+  const rig = rigTable(plan, made, when);
   return {
     ...common(plan, made, null),
     sentence: planSentence(plan, made),
     verdict: made.verdict,
     dials: dialLines(plan, made),
     clock: lines,
-    clockLeft: left,
     work: [],
-    workLeft: 0,
     shots: [],
     changes: changes.lines,
     changesGrouped: changes.grouped,
-    rig: rigTable(plan, made, when),
+    rig: rig.table,
     sun: sunLines(plan, span),
     findings: findingLines(made.findings),
+    left: { ...NOTHING_LEFT, moments: left, keyframes: rig.left },
   };
 }
 
@@ -106,15 +118,14 @@ function stopMotion(plan: Plan, made: Schedule, sheet: Sheet): RunSheet {
     verdict: `Done on ${dateWords(when.date(totals.finishMs))} at ${when.minute(totals.finishMs)}, at the planned pace.`,
     dials: passLines(plan),
     clock: [],
-    clockLeft: 0,
     work: days.slice(0, MOST_DAYS).map((day) => workLine(sheet, day, when)),
-    workLeft: Math.max(0, days.length - MOST_DAYS),
     shots: shotLines(plan, sheet),
     changes: [],
     changesGrouped: false,
     rig: null,
     sun: [],
     findings: findingLines(totals.findings),
+    left: { ...NOTHING_LEFT, days: Math.max(0, days.length - MOST_DAYS) },
   };
 }
 

@@ -10,8 +10,8 @@ export interface SheetLine {
 export interface ClockLine {
   /** Milliseconds of the epoch. */
   ms: number;
-  /** `Sat 8 Aug 2026` where the local date is another than that of the line before. */
-  date: string | null;
+  /** Local: `Sat 8 Aug 2026`. */
+  date: string;
   /** Local: `20:31` for what is planned by the minute, `20:31:10` for what happens to the second. */
   clock: string;
   /** Counted from 1; null for what is no matter of a frame. */
@@ -19,6 +19,23 @@ export interface ClockLine {
   text: string;
   /** Somebody has to do something: there is a box to tick. */
   hand: boolean;
+  /** The day's steps and the run's ends; what a hand has to do in the run; sun and moon. */
+  kind: 'step' | 'settings' | 'moment' | 'sky';
+}
+
+/** How many lines of each part there was no room for. */
+export interface Left {
+  changes: number;
+  keyframes: number;
+  moments: number;
+  sky: number;
+  /** Days of sun and moon. */
+  sun: number;
+  findings: number;
+  days: number;
+  shots: number;
+  /** Letters of the notes. */
+  notes: number;
 }
 
 /** One change of the settings, or several by the camera. */
@@ -26,6 +43,8 @@ export interface ChangeLine {
   /** Of the first, and of the last. */
   frame: number;
   lastFrame: number;
+  /** Local date, as in the clock. */
+  date: string;
   clock: string;
   /** Settings before the first and after the last. */
   from: string;
@@ -37,9 +56,7 @@ export interface ChangeLine {
 /** Where the axes stand at the keyframes. */
 export interface RigTable {
   axes: { name: string; unit: 'mm' | 'deg' }[];
-  rows: { frame: number; clock: string; steps: number[]; units: number[] }[];
-  /** Keyframes that there was no room for. */
-  left: number;
+  rows: { frame: number; date: string; clock: string; steps: number[]; units: number[] }[];
 }
 
 /** One working day of stop-motion. */
@@ -69,11 +86,8 @@ export interface RunSheet {
   dials: SheetLine[];
   /** The day of a time-lapse; empty for stop-motion. */
   clock: ClockLine[];
-  /** Moments of the run that there was no room for. */
-  clockLeft: number;
   /** The working days of stop-motion; empty for a time-lapse. */
   work: WorkLine[];
-  workLeft: number;
   /** Shots of stop-motion, and their set-ups. */
   shots: SheetLine[];
   changes: ChangeLine[];
@@ -85,4 +99,5 @@ export interface RunSheet {
   findings: FindingLine[];
   cautions: string[];
   notes: string;
+  left: Left;
 }

@@ -39,6 +39,15 @@ export function whenOf({ place }: Plan, fromMs: number, toMs: number): When {
   };
 }
 
+/**
+ * The date of each line where it is another than that of the line before, else null.
+ * @param always - also if all lines are of one day
+ */
+export function newDates(lines: readonly { date: string }[], always: boolean): (string | null)[] {
+  const several = always || lines.some(({ date }) => date !== lines[0]?.date);
+  return lines.map(({ date }, i) => (several && date !== lines[i - 1]?.date ? date : null));
+}
+
 /** Opening of a frame counted from 1, milliseconds of the epoch. */
 export const opensMs = ({ startMs, columns }: Schedule, frame: number): number =>
   startMs + (columns.elapsedS[frame - 1] ?? 0) * 1000;

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import {
   altitudeClause,
   azimuthClause,
+  carpetCaption,
   clockClause,
   moonClause,
   namedLights,
@@ -32,6 +33,16 @@ describe('the parts of the sentence', () => {
     expect(moonClause(windowOf({}))).toBe('anywhere');
     expect(moonClause(windowOf({ moon: 'downOrDim', moonLitMaxShare: 0.25 })).replace('\u00a0', ' ')).toBe(
       'down or at most 25 % lit',
+    );
+  });
+
+  test('on a picture of the year only what is asked stands', () => {
+    const captionOf = (fields: object, runS: number | null = 5400) =>
+      carpetCaption(planOf({ window: { used: true, ...fields } }), 2027, runS).replaceAll('\u00a0', ' ');
+    expect(captionOf({}, null)).toBe('2027, one line a day');
+    expect(captionOf({})).toBe('2027, one line a day: 1 h 30 min');
+    expect(captionOf({ sunAltitudeMinDeg: 6, clockFrom: '18:00', moon: 'down' })).toBe(
+      '2027, one line a day: 1 h 30 min with the sun at 6° or higher, not before 18:00 and the moon down',
     );
   });
 

@@ -19,7 +19,7 @@ import {
 } from '../../../src/app/onset/shoot.ts';
 import { consequences, countdown, keepTitle, lateText, stateSentence } from '../../../src/app/onset/words.ts';
 import { optionsOf } from '../../../src/engine/onset/outcome.ts';
-import { momentsOf } from '../../../src/engine/onset/todo.ts';
+import { beforeFirst, momentsOf } from '../../../src/engine/onset/todo.ts';
 import { plain } from '../../browser/parts.ts';
 import { harbour } from '../../engine/onset/demo.ts';
 
@@ -92,6 +92,39 @@ describe('going on', () => {
     expect(noted).toMatchObject({ lost: 3, stretches: run.stretches });
     const made = goneOn(run, slip, 'clipAndInterval', opens(100));
     expect(made && nowOf(made, opens(100)).frames).toBe(389);
+  });
+
+  test('what a hand has to do before a run is resumed is said before it is', () => {
+    const atMs = opens(200) + 5000;
+    const optionAfter = (waitedMs: number, from: Shoot = run) => {
+      const [first] = optionsOf(givenAt(paused(from, atMs), { kind: 'paused' }, atMs + waitedMs));
+      return first && 'stretch' in first ? beforeFirst(first.stretch) : null;
+    };
+    expect(optionAfter(60_000)).toEqual([]);
+    // The pack that was to be changed before frame 311, 25 min later, has run down in the meantime.
+    expect(optionAfter(10_800_000)).toEqual(['Camera pack: swap to pack 2']);
+    const { ramp } = PLAN.exposure;
+    const steps = ramp.steps.map((step) => ({ ...step, by: 'hand' as const }));
+    const byHand = { ...PLAN, exposure: { ...PLAN.exposure, ramp: { ...ramp, steps } } };
+    expect(optionAfter(60_000, started(newShoot(byHand), START))?.map(plain)).toEqual([
+      expect.stringMatching(/^Set [\d.]+ s, f\/4, ISO \d+$/),
+    ]);
+  });
+
+  test('what is said in a pause does not end it', () => {
+    const atMs = opens(200) + 5000;
+    const pause = paused(run, atMs);
+    // Three hours on, on the clock all frames would be over.
+    const later = atMs + 10_800_000;
+    const noted = goneOn(pause, { kind: 'lost', frames: 3 }, 'endAndInterval', later);
+    expect(noted && nowOf(noted, later)).toMatchObject({ phase: 'paused', begun: 200 });
+    expect(noted?.lost).toBe(3);
+    const cut = stoppedAfter(pause, 250);
+    expect(nowOf(cut, later)).toMatchObject({ phase: 'paused', begun: 200, frames: 250 });
+    const on = goneOn(cut, { kind: 'paused' }, 'clipAndInterval', later);
+    expect(on && nowOf(on, later)).toMatchObject({ phase: 'running', begun: 201, frames: 250 });
+    // Nothing more is to come: it is over.
+    expect(nowOf(stoppedAfter(pause, 200), later)).toMatchObject({ phase: 'after', begun: 200, frames: 200 });
   });
 
   test('frames lost at the very end are made up for after it: until then the rig is still', () => {
