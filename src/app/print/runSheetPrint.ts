@@ -15,14 +15,23 @@ import './run-sheet.css';
  * What two pages hold: Letter (ANSI/ASME Y14.1, 279.4 mm) is the shorter paper, its margins take 29 mm; less a row that
  * is moved to the second page whole, with its heading.
  */
-const TWO_PAGES_MM = 2 * (279.4 - 29) - 14;
+const PAGE_MM = 279.4 - 29;
+const TWO_PAGES_MM = 2 * PAGE_MM - 14;
 
-/** The sheet as it is printed: smaller if it would have three pages, and cut if it still would. */
+/** A second page with no more than this on it is not worth its paper, if smaller type does without it. */
+const REST_MM = PAGE_MM / 3;
+
+/** The sheet as it is printed: smaller if that saves a third page or a poor second one, and cut if it still has three. */
 function fitted(sheet: RunSheet, chart: SVGSVGElement | null): HTMLElement {
-  const fits = (dense: boolean) => (one: RunSheet) =>
-    heightMm(drawRunSheet(one, chart, dense)) <= TWO_PAGES_MM;
-  if (fits(false)(sheet)) return drawRunSheet(sheet, chart);
-  return drawRunSheet(fitRunSheet(sheet, fits(true)), chart, true);
+  const tall = (one: RunSheet, dense: boolean) => heightMm(drawRunSheet(one, chart, dense));
+  const tallMm = tall(sheet, false);
+  const poor = tallMm > PAGE_MM && tallMm < PAGE_MM + REST_MM && tall(sheet, true) <= PAGE_MM;
+  if (tallMm <= TWO_PAGES_MM && !poor) return drawRunSheet(sheet, chart);
+  return drawRunSheet(
+    fitRunSheet(sheet, (one) => tall(one, true) <= TWO_PAGES_MM),
+    chart,
+    true,
+  );
 }
 
 /** Draws it and prints it, and takes it out of the page again. */
