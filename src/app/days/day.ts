@@ -1,25 +1,18 @@
 /** One day of the year: when the run would start on it, and how the plan goes there. */
 
 import type { Edit } from '../../engine/plan/paths.ts';
-import type { Plan } from '../../engine/plan/schema.ts';
 import type { OffsetSpan } from '../../engine/schedule-types.ts';
+import { isWithin, missMs } from '../../engine/sky/aim.ts';
 import type { Span } from '../../engine/sky/spans.ts';
-import { skyStart } from '../../engine/sky/start.ts';
-import { type BestStart, bestStart } from '../../engine/sky/windows.ts';
+import type { BestStart } from '../../engine/sky/windows.ts';
 import type { DayOfYear } from '../../engine/sky/year.ts';
-import { clockAt, isoAt, offsetInSpans, startOf } from '../../engine/time/clock.ts';
+import { clockAt, isoAt, offsetInSpans } from '../../engine/time/clock.ts';
 import { instantOf } from '../../engine/time/day.ts';
-import { isSkipped } from './calendar.ts';
 import { haveText, lengthS, needText } from './words.ts';
 
-const MINUTE_MS = 60_000;
+export { aimOf, isWithin, startOn } from '../../engine/sky/aim.ts';
 
-/** The first shutter opening if the plan's date were another, milliseconds of the epoch. */
-export function startOn(plan: Plan, date: string): number {
-  const there = { ...plan, start: { ...plan.start, date } };
-  const bySky = plan.start.tiedTo === 'sky' ? skyStart(there) : null;
-  return bySky && 'ms' in bySky ? Math.round(bySky.ms / 1000) * 1000 : startOf(there).startMs;
-}
+const MINUTE_MS = 60_000;
 
 /** Starts that are easy to say come first: whole five minutes, minutes, seconds. */
 const HANDY_MS = [5 * MINUTE_MS, MINUTE_MS, 1000] as const;
@@ -65,31 +58,6 @@ export function startEdits(ms: number, offsets: readonly OffsetSpan[]): Edit[] {
   ];
 }
 
-/** Whether a start is one that fits. */
-export const isWithin = (startMs: number, { earliestMs, latestMs }: BestStart): boolean =>
-  startMs >= earliestMs && startMs <= latestMs;
-
-/** How far a start is from those that fit, milliseconds; 0 if it fits. */
-const distanceMs = (startMs: number, { earliestMs, latestMs }: BestStart): number =>
-  Math.max(0, earliestMs - startMs, startMs - latestMs);
-
-/**
- * The window that the plan's start aims at: one that is tied to the sky keeps to its part of the day, one by the
- * clock goes to where there is most to spare.
- * @param startMs - the start as planned on that day
- * @returns null if no window of the day holds the run
- */
-export function aimOf(plan: Plan, day: DayOfYear, runS: number, startMs: number): BestStart | null {
-  if (isSkipped(day)) return null;
-  if (plan.start.tiedTo === 'clock' || day.best === null) return day.best;
-  const [first, ...others] = day.windows.flatMap((span) => bestStart([span], runS, startMs) ?? []);
-  if (!first) return day.best;
-  return others.reduce(
-    (near, one) => (distanceMs(startMs, one) < distanceMs(startMs, near) ? one : near),
-    first,
-  );
-}
-
 /**
  * What a window comes to for the run.
  * @param whole - the window with what lies on the days before and after
@@ -121,7 +89,7 @@ export function plannedText(startMs: number, aim: BestStart, offsets: readonly O
 
 /** `9 min too late`. */
 export const missText = (startMs: number, aim: BestStart): string =>
-  `${needText(distanceMs(startMs, aim) / 1000)} too ${startMs < aim.earliestMs ? 'early' : 'late'}`;
+  `${needText(missMs(startMs, aim) / 1000)} too ${startMs < aim.earliestMs ? 'early' : 'late'}`;
 
 /** Which part of the day a window belongs to, by solar noon. */
 export function windowName({ fromMs, toMs }: Span, day: DayOfYear): string {

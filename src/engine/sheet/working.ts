@@ -1,7 +1,18 @@
 /** How the single figures of an exposure sheet came about. */
 import { frameBytesOf } from '../storage/storage.ts';
-import { DEFINITION, type Draft, term, type Worked, type Workings } from '../working/make.ts';
-import { sheetOf } from './sheet.ts';
+import { parseRate, toNumber } from '../time/ratio.ts';
+import {
+  DEFINITION,
+  type Draft,
+  PRACTICE,
+  sameAs,
+  term,
+  type Worked,
+  type Workings,
+} from '../working/make.ts';
+import { ofAction } from '../working/names.ts';
+import { sheetClockWorkings } from './clock-working.ts';
+import { knownSheet } from './known.ts';
 import type { Sheet } from './types.ts';
 
 const MINUTE_S = 60;
@@ -69,20 +80,134 @@ const left = ({ exposures, totals }: Sheet): Draft => ({
   unit: 'exposures',
   expression: 'exposures - done',
   terms: [
-    term('exposures', 'exposures', exposures, 'exposures'),
-    term('done', 'ticked', totals.done, 'exposures'),
+    term('exposures', 'exposures', exposures, 'exposures', 'sheet.exposures'),
+    term('done', 'done', totals.done, 'exposures', 'sheet.done'),
   ],
   source: DEFINITION,
 });
 
-/** Workings of the exposure sheet of a stop-motion plan. */
-export function sheetWorkings({ plan }: Worked): Workings {
-  if (plan.technique !== 'stopMotion') return {};
-  const sheet = () => sheetOf(plan);
+/** Parts of a sum that are named; what more there is stands as one. */
+const MOST_PARTS = 12;
+
+/** One part of a sum. */
+interface Summand {
+  words: string;
+  value: number;
+  figure: string | null;
+}
+
+/** A sum of parts, the first ones by name. @param symbol - with its unit: `frames`, `wh` */
+function sum(title: string, unit: string, symbol: string, parts: readonly Summand[]): Draft {
+  const named = parts.slice(0, parts.length > MOST_PARTS + 1 ? MOST_PARTS : parts.length);
+  const others = parts.slice(named.length);
+  const terms = named.map(({ words, value, figure }, n) =>
+    term(`${symbol}${n + 1}`, words, value, unit, figure),
+  );
+  const rest = others.reduce((all, { value }) => all + value, 0);
+  if (others.length > 0) terms.push(term(`${symbol}Others`, `the other ${others.length}`, rest, unit));
   return {
-    'sheet.workMin': () => work(sheet()),
-    'sheet.storageBytes': () => storage(plan, sheet()),
-    'sheet.copiesBytes': () => copies(plan, sheet()),
-    'sheet.left': () => left(sheet()),
+    title,
+    value: parts.reduce((all, { value }) => all + value, 0),
+    unit,
+    expression: terms.length === 0 ? '0' : terms.map(({ symbol: each }) => each).join(' + '),
+    terms,
+    source: DEFINITION,
+  };
+}
+
+const actionWords = (text: string, a: number): string => (text === '' ? `action ${a + 1}` : text);
+
+const frames = ({ actions }: Sheet): Draft =>
+  sum(
+    'Frames of the sheet',
+    'frames',
+    'frames',
+    actions.map(({ text, frames: value }, a) => ({
+      words: actionWords(text, a),
+      value,
+      figure: ofAction(a, 'frames'),
+    })),
+  );
+
+const exposuresOf = ({ actions }: Sheet): Draft =>
+  sum(
+    'Exposures',
+    'exposures',
+    'exposures',
+    actions.map(({ text, exposures: value }, a) => ({
+      words: actionWords(text, a),
+      value,
+      figure: ofAction(a, 'exposures'),
+    })),
+  );
+
+const energy = ({ days, totals }: Sheet): Draft => ({
+  ...sum(
+    'Energy of the sheet',
+    'Wh',
+    'wh',
+    days.map(({ date, energyWh }) => ({
+      words: date,
+      value: energyWh.reduce((all, { wh }) => all + wh, 0),
+      figure: null,
+    })),
+  ),
+  value: totals.energyWh,
+  remarks: ['From all sources; the working of each day and source is in the days of work.'],
+});
+
+const screen = ({ plan }: Worked, sheet: Sheet): Draft => ({
+  title: 'On screen',
+  value: sheet.frames / toNumber(parseRate(plan.clip.frameRate)),
+  unit: 's',
+  expression: 'frames / frameRate',
+  terms: [
+    term('frames', 'frames of the sheet', sheet.frames, 'frames', 'sheet.frames'),
+    term('frameRate', 'frame rate', toNumber(parseRate(plan.clip.frameRate)), 'fps', 'totals.frameRate'),
+  ],
+  source: DEFINITION,
+});
+
+const each = ({ totals, exposures }: Sheet): Draft => ({
+  title: 'Each exposure, set-ups shared out',
+  unit: 'min',
+  expression: exposures === 0 ? '0' : 'workMin / exposures',
+  terms:
+    exposures === 0
+      ? []
+      : [
+          term('workMin', 'planned work', totals.workMin, 'min', 'sheet.workMin'),
+          term('exposures', 'exposures', exposures, 'exposures', 'sheet.exposures'),
+        ],
+  source: PRACTICE,
+});
+
+const dayCount = ({ days }: Sheet): Draft => {
+  const [first, last] = [days[0], days.at(-1)];
+  return sameAs('Days of work', 'days with work on them', days.length, 'days', null, {
+    remarks:
+      first && last ? [`From ${first.date} to ${last.date}, as the exposures fill the working hours.`] : [],
+    source: PRACTICE,
+  });
+};
+
+/** Workings of the exposure sheet of a stop-motion plan. */
+export function sheetWorkings(of: Worked): Workings {
+  const { plan } = of;
+  const sheet = knownSheet(plan);
+  if (!sheet) return {};
+  return {
+    'sheet.screenS': () => screen(of, sheet),
+    'sheet.frames': () => frames(sheet),
+    'sheet.exposures': () => exposuresOf(sheet),
+    'sheet.eachMin': () => each(sheet),
+    'sheet.workMin': () => work(sheet),
+    'sheet.days': () => dayCount(sheet),
+    'sheet.energyWh': () => energy(sheet),
+    'sheet.storageBytes': () => storage(plan, sheet),
+    'sheet.copiesBytes': () => copies(plan, sheet),
+    'sheet.done': () => sameAs('Exposures done', 'ticked on the sheet', sheet.totals.done, 'exposures', null),
+    'sheet.left': () => left(sheet),
+    ...sheetClockWorkings({ plan, sheet }),
   };
 }
