@@ -9,6 +9,7 @@ import type { LocalDay } from '../time/day.ts';
 import { clockSeconds, momentDraft, offsetMinAt } from '../time/moment-working.ts';
 import { type Draft, sameAs, term, type Worked, type Workings, worth } from '../working/make.ts';
 import { ofDate } from '../working/names.ts';
+import { readable } from '../working/text.ts';
 import { isRising, levelDegOf, type SkyEvent } from './day.ts';
 import { EVENT_WORDS, type MoonEventName, type SunEventName } from './names.ts';
 import { moonAt, sunAt } from './position.ts';
@@ -24,6 +25,8 @@ const POSITIONS = 'positions by suncalc, refraction taken out';
 const POLAR_DEG = 89.9;
 
 const isMoon = (name: EventName): name is MoonEventName => name === 'moonrise' || name === 'moonset';
+/** To all digits that a place is given with. */
+const degrees = (value: number): string => readable(value, 'deg', 9);
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** One event that happens, and where. */
@@ -42,7 +45,7 @@ const named = ({ day, what }: Happening, part: string): string => ofDate(day.dat
 
 /** What is searched for. */
 function searchText({ name, day, site, place }: Happening): string {
-  const on = `on the path over ${day.date} in ${place.zone}, at latitude ${site.latitudeDeg}°, longitude ${site.longitudeDeg}°`;
+  const on = `on the path over ${day.date} in ${place.zone}, at latitude ${degrees(site.latitudeDeg)}, longitude ${degrees(site.longitudeDeg)}`;
   if (name === 'solarNoon') return `Searched for: the sun on the meridian, ${on}.`;
   const way = isRising(name) ? 'upwards' : 'downwards';
   if (isMoon(name)) return `Searched for: the moon’s upper limb through the horizon, ${way}, ${on}.`;
@@ -51,7 +54,7 @@ function searchText({ name, day, site, place }: Happening): string {
     name === 'sunrise' || name === 'sunset'
       ? ': the upper limb on the horizon, by 34′ of refraction and 16′ of radius'
       : '';
-  return `Searched for: the sun’s centre through ${level}°, geometric, ${way}${limb}, ${on}.`;
+  return `Searched for: the sun’s centre through ${degrees(level ?? 0)}, geometric, ${way}${limb}, ${on}.`;
 }
 
 const SOURCES = {

@@ -3,6 +3,7 @@ import type { Plan } from '../plan/schema.ts';
 import { betweenDraft, type Moment, momentDraft } from '../time/moment-working.ts';
 import { type Draft, term, type Worked, type Workings, worth } from '../working/make.ts';
 import { ofDate } from '../working/names.ts';
+import { readable } from '../working/text.ts';
 import { sunAt } from './position.ts';
 import type { Span } from './spans.ts';
 import { siteOf, windowSpans } from './windows.ts';
@@ -26,8 +27,8 @@ export function conditionsOf({ window, pane }: Plan): string[] {
     sunAzimuthToDeg: to,
   } = window;
   return [
-    ...(least === null ? [] : [`sun at ${least}° or higher`]),
-    ...(most === null ? [] : [`sun at ${most}° or lower`]),
+    ...(least === null ? [] : [`sun at ${readable(least, 'deg')} or higher`]),
+    ...(most === null ? [] : [`sun at ${readable(most, 'deg')} or lower`]),
     ...(from === null && to === null ? [] : [`sun from azimuth ${from ?? 0}° to ${to ?? 360}°`]),
     ...(window.sunAndHorizon === 'any' ? [] : [`sun ${window.sunAndHorizon} the own horizon`]),
     ...(window.sunOnPane === 'any' || !pane.used
@@ -51,7 +52,7 @@ function sunText(plan: Plan, ms: number): string {
   const site = siteOf(plan);
   if (!site) return '';
   const { geometricAltitudeDeg: altitude, azimuthDeg } = sunAt(ms, site.latitudeDeg, site.longitudeDeg);
-  return `The sun is then at ${altitude.toFixed(2)}° (geometric), azimuth ${azimuthDeg.toFixed(1)}°.`;
+  return `The sun is then at ${readable(Number(altitude.toFixed(2)), 'deg')} (geometric), azimuth ${azimuthDeg.toFixed(1)}°.`;
 }
 
 const edge = (plan: Plan, title: string, ms: number): Draft =>
