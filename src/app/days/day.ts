@@ -8,6 +8,8 @@ import type { BestStart } from '../../engine/sky/windows.ts';
 import type { DayOfYear } from '../../engine/sky/year.ts';
 import { clockAt, isoAt, offsetInSpans } from '../../engine/time/clock.ts';
 import { instantOf } from '../../engine/time/day.ts';
+import { ofDate, ofWindow } from '../../engine/working/names.ts';
+import type { Piece } from '../working/sentence.ts';
 import { haveText, lengthS, needText } from './words.ts';
 
 export { aimOf, isWithin, startOn } from '../../engine/sky/aim.ts';
@@ -61,34 +63,61 @@ export function startEdits(ms: number, offsets: readonly OffsetSpan[]): Edit[] {
 /**
  * What a window comes to for the run.
  * @param whole - the window with what lies on the days before and after
+ * @param w - which of the day's windows it is, counted from 0
  * @param aim - the starts in it that fit; null if it does not hold the run
  */
-export function lightText(
+export function lightPieces(
   whole: Span,
   day: DayOfYear,
+  w: number,
   aim: BestStart | null,
   runS: number,
   offsets: readonly OffsetSpan[],
-): string {
-  const light = `${haveText(lengthS(whole))} of light, ${needText(runS)} needed.`;
+): Piece[] {
+  const of = (what: string) => ofWindow(day.date, w, what);
+  const light: Piece[] = [
+    { text: haveText(lengthS(whole)), of: of('lengthS') },
+    ' of light, ',
+    { text: needText(runS), of: 'run.neededS' },
+    ' needed.',
+  ];
   if (!aim) return light;
   const earliest = clockAt(Math.ceil(aim.earliestMs / 1000) * 1000, offsets);
   const latest = aim.latestMs >= day.endMs ? 'midnight' : clockAt(aim.latestMs, offsets);
-  return `${light} Start between ${earliest} and ${latest}.`;
+  return [
+    ...light,
+    ' Start between ',
+    { text: earliest, of: of('earliest') },
+    ' and ',
+    { text: latest, of: of('latest') },
+    '.',
+  ];
 }
 
 /** `starts at 20:31:10, 26 s before the latest`, `would start at 20:40:00, 9 min too late`. */
-export function plannedText(startMs: number, aim: BestStart, offsets: readonly OffsetSpan[]): string {
-  const at = clockAt(startMs, offsets);
-  if (isWithin(startMs, aim)) {
-    const leftS = (aim.latestMs - startMs) / 1000;
-    return `starts at ${at}, ${leftS < 1 ? 'at the latest' : `${haveText(leftS)} before the latest`}`;
-  }
-  return `would start at ${at}, ${missText(startMs, aim)}`;
+export function plannedPieces(
+  startMs: number,
+  { date }: Pick<DayOfYear, 'date'>,
+  aim: BestStart,
+  offsets: readonly OffsetSpan[],
+): Piece[] {
+  const at = { text: clockAt(startMs, offsets), of: ofDate(date, 'start') };
+  if (!isWithin(startMs, aim)) return ['would start at ', at, ', ', missPiece(startMs, date, aim)];
+  const leftS = (aim.latestMs - startMs) / 1000;
+  const of = ofDate(date, 'start.leftS');
+  return leftS < 1
+    ? ['starts at ', at, ', ', { text: 'at the latest', of }]
+    : ['starts at ', at, ', ', { text: haveText(leftS), of }, ' before the latest'];
 }
 
+/** How far a start on a date is from those that fit. */
+export const missPiece = (startMs: number, date: string, aim: BestStart): Piece => ({
+  text: missText(startMs, aim),
+  of: ofDate(date, 'start.missS'),
+});
+
 /** `9 min too late`. */
-export const missText = (startMs: number, aim: BestStart): string =>
+const missText = (startMs: number, aim: BestStart): string =>
   `${needText(missMs(startMs, aim) / 1000)} too ${startMs < aim.earliestMs ? 'early' : 'late'}`;
 
 /** Which part of the day a window belongs to, by solar noon. */

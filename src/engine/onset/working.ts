@@ -14,6 +14,7 @@ import {
   secondsPart,
 } from '../time/moment-working.ts';
 import { DEFINITION, type Draft, term, type Workings } from '../working/make.ts';
+import { ofOnset } from '../working/names.ts';
 import type { Instant } from './state.ts';
 import { lastOpensMs, madeOf, opensMs, type Stretch } from './stretch.ts';
 import type { Moment } from './todo.ts';
@@ -44,8 +45,6 @@ export interface OnSet {
   moments: readonly Moment[];
   stepsBefore: readonly StepBefore[];
 }
-
-const onset = (what: string): string => `onset.${what}`;
 
 const now = ({ nowMs }: OnSet): At => ({ ms: nowMs, figure: null, words: 'now' });
 const firstFrame = ({ stretch }: OnSet): At => ({ ms: stretch.startMs, figure: null, words: 'first frame' });
@@ -95,7 +94,7 @@ function toNext(of: OnSet): Draft {
   if (ms !== null)
     return betweenDraft('Next shutter in', place, now(of), {
       ms,
-      figure: onset('nextAt'),
+      figure: ofOnset('nextAt'),
       words: `frame ${of.begun + 1} opens`,
     });
   const doneMs = of.nowMs + (Number.isFinite(of.instant.untilS) ? of.instant.untilS : 0) * 1000;
@@ -108,13 +107,13 @@ function toNext(of: OnSet): Draft {
 
 function paused(of: OnSet, pausedMs: number): Workings {
   const { place } = of.plan;
-  const since: At = { ms: pausedMs, figure: onset('pausedAt'), words: 'paused' };
+  const since: At = { ms: pausedMs, figure: ofOnset('pausedAt'), words: 'paused' };
   return {
-    [onset('pausedAt')]: () =>
+    [ofOnset('pausedAt')]: () =>
       momentDraft('Paused since', place, pausedMs, {
         remarks: ['As it was pressed, by the clock of this device.'],
       }),
-    [onset('pausedS')]: () => betweenDraft('Paused for', place, since, now(of)),
+    [ofOnset('pausedS')]: () => betweenDraft('Paused for', place, since, now(of)),
   };
 }
 
@@ -145,8 +144,8 @@ const frames = ({ frames: value, last }: OnSet): Draft =>
   framesDraft('Frames of the run', value, last.framesBefore, 'frames planned', value - last.framesBefore);
 
 const frameTerms = (of: OnSet) => [
-  term('begun', 'frames begun', of.begun, 'frames', onset('begun')),
-  term('frames', 'frames of the run', of.frames, 'frames', onset('frames')),
+  term('begun', 'frames begun', of.begun, 'frames', ofOnset('begun')),
+  term('frames', 'frames of the run', of.frames, 'frames', ofOnset('frames')),
 ];
 
 const left = (of: OnSet): Draft => ({
@@ -187,7 +186,7 @@ function end({ last, plan, frames: all }: OnSet): Draft {
 function late(of: OnSet): Draft {
   const { place } = of.plan;
   const [isMs, plannedMs] = [lastOpensMs(of.last), lastOpensMs(of.planned)];
-  const is: At = { ms: isMs, figure: onset('endAt'), words: 'end' };
+  const is: At = { ms: isMs, figure: ofOnset('endAt'), words: 'end' };
   const planned: At = { ms: plannedMs, figure: null, words: 'end as planned' };
   return isMs >= plannedMs
     ? betweenDraft('End, late by', place, planned, is)
@@ -207,7 +206,7 @@ const bytes = (of: OnSet): Draft => ({
       'bytes',
       'totals.frameBytes',
     ),
-    term('begun', 'frames begun', of.begun, 'frames', onset('begun')),
+    term('begun', 'frames begun', of.begun, 'frames', ofOnset('begun')),
   ],
   source: DEFINITION,
 });
@@ -215,7 +214,7 @@ const bytes = (of: OnSet): Draft => ({
 function momentWorkings(of: OnSet, moment: Moment): Workings {
   const { place } = of.plan;
   const { key, text, atMs } = moment;
-  const at = onset(`moment.${key}.at`);
+  const at = ofOnset(`moment.${key}.at`);
   const beginning = of.last.framesBefore < moment.frame ? of.last : of.stretch;
   const made = madeOf(beginning);
   const index = moment.frame - beginning.framesBefore - 1;
@@ -246,7 +245,7 @@ function momentWorkings(of: OnSet, moment: Moment): Workings {
       ? betweenDraft(`${text}, in`, place, now(of), then)
       : betweenDraft(`${text}, was due`, place, then, now(of));
   };
-  return { [at]: clock, [onset(`moment.${key}.inS`)]: inS };
+  return { [at]: clock, [ofOnset(`moment.${key}.inS`)]: inS };
 }
 
 /** When a step before the first frame begins: that far before it. */
@@ -271,18 +270,18 @@ function step(of: OnSet, n: number): Draft {
 export const onsetWorkings = (of: OnSet): Workings => {
   const ms = nextMs(of);
   return {
-    [onset('toFirstS')]: () => toFirst(of),
-    [onset('toNextS')]: () => toNext(of),
-    ...(ms !== null && { [onset('nextAt')]: () => nextOpening(of, ms) }),
+    [ofOnset('toFirstS')]: () => toFirst(of),
+    [ofOnset('toNextS')]: () => toNext(of),
+    ...(ms !== null && { [ofOnset('nextAt')]: () => nextOpening(of, ms) }),
     ...(of.pausedMs !== null && paused(of, of.pausedMs)),
-    [onset('begun')]: () => begun(of),
-    [onset('frames')]: () => frames(of),
-    [onset('left')]: () => left(of),
-    [onset('percent')]: () => percent(of),
-    [onset('endAt')]: () => end(of),
-    [onset('lateS')]: () => late(of),
-    [onset('bytes')]: () => bytes(of),
+    [ofOnset('begun')]: () => begun(of),
+    [ofOnset('frames')]: () => frames(of),
+    [ofOnset('left')]: () => left(of),
+    [ofOnset('percent')]: () => percent(of),
+    [ofOnset('endAt')]: () => end(of),
+    [ofOnset('lateS')]: () => late(of),
+    [ofOnset('bytes')]: () => bytes(of),
     ...Object.assign({}, ...of.moments.map((moment) => momentWorkings(of, moment))),
-    ...Object.fromEntries(of.stepsBefore.map((_, n) => [onset(`step.${n + 1}.at`), () => step(of, n)])),
+    ...Object.fromEntries(of.stepsBefore.map((_, n) => [ofOnset(`step.${n + 1}.at`), () => step(of, n)])),
   };
 };

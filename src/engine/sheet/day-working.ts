@@ -5,8 +5,8 @@ import { laterDraft, minutesPart, momentDraft } from '../time/moment-working.ts'
 import { DEFINITION, type Draft, PRACTICE, term, type Worked, type Workings } from '../working/make.ts';
 import { ofWorkDay } from '../working/names.ts';
 import type { Term } from '../working/types.ts';
-import { takesMin } from './exposure-working.ts';
 import { knownSheet } from './known.ts';
+import { takesMin } from './texts.ts';
 import type { DayEnergy, Sheet, SheetDay } from './types.ts';
 
 /** A day of a sheet, counted from 0. */

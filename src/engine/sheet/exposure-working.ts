@@ -14,10 +14,8 @@ import { knownSheet } from './known.ts';
 import { startFrameOf } from './labels.ts';
 import { passSets } from './passes.ts';
 import { shotsOf } from './shots.ts';
-import { timecodeAt } from './texts.ts';
+import { takesMin, timecodeAt } from './texts.ts';
 import type { Sheet, SheetAction, SheetAxis } from './types.ts';
-
-const MINUTE_S = 60;
 
 /** An exposure of a sheet, counted from 0. */
 interface One {
@@ -65,10 +63,6 @@ function handsOff(of: One): Draft {
     source: DEFINITION,
   };
 }
-
-/** Planned for an exposure, minutes. */
-export const takesMin = ({ columns }: Sheet, i: number): number =>
-  at(columns.minutes, i) + at(columns.rigS, i) / MINUTE_S;
 
 const takes = (of: One): Draft => ({
   title: titled(of, 'takes'),

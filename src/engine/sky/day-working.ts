@@ -8,7 +8,7 @@
 import type { LocalDay } from '../time/day.ts';
 import { clockSeconds, momentDraft, offsetMinAt } from '../time/moment-working.ts';
 import { type Draft, sameAs, term, type Worked, type Workings, worth } from '../working/make.ts';
-import { ofDate } from '../working/names.ts';
+import { eventFigure, ofDate } from '../working/names.ts';
 import { readable } from '../working/text.ts';
 import { isRising, levelDegOf, type SkyEvent } from './day.ts';
 import { EVENT_WORDS, type MoonEventName, type SunEventName } from './names.ts';
@@ -197,12 +197,6 @@ function happeningWorkings(of: Happening): Workings {
       [`${what}.utcS`]: () => utc(of),
     }),
   };
-}
-
-/** Name of an event's figure; a day may have two of a kind. @param events - of the day, in order of time */
-export function eventFigure(events: readonly SkyEvent[], { name, ms }: SkyEvent): string {
-  const [first] = events.filter((one) => one.name === name);
-  return first === undefined || first.ms === ms ? name : `${name}.second`;
 }
 
 /** Workings of the events that happen on a day. @param events - sun's and moon's, in order of time */

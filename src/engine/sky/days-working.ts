@@ -3,6 +3,7 @@ import type { Plan } from '../plan/schema.ts';
 import { offsetText } from '../time/clock.ts';
 import { offsetMinAt } from '../time/moment-working.ts';
 import { DEFINITION, type Draft, sameAs, term, type Worked, type Workings } from '../working/make.ts';
+import { VERDICT_FIGURES } from '../working/names.ts';
 import { aimOf, isSkipped, startOn } from './aim.ts';
 import { moonEvents, type SkyEvent } from './day.ts';
 import { eventWorkings } from './day-working.ts';
@@ -107,14 +108,6 @@ export function dateWorkings(of: Worked, date: string): Workings {
     ...plannedWorkings(of, { ...day, events }, plannedMs, aim),
   };
 }
-
-/** What the days of a year are counted by, and the figure of each. */
-export const VERDICT_FIGURES: Readonly<Record<DayVerdict, string>> = {
-  fits: 'fits',
-  'too short': 'tooShort',
-  moon: 'brightMoon',
-  'no window': 'noWindow',
-};
 
 const MONTHS = [
   'january',

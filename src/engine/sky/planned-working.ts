@@ -1,10 +1,9 @@
 /** How the planned start came about on a date, and how it lies in the window that it aims at. */
 import { betweenDraft, laterDraft, type Moment, minutesPart, momentDraft } from '../time/moment-working.ts';
 import type { Draft, Worked, Workings } from '../working/make.ts';
-import { ofDate } from '../working/names.ts';
+import { ofDate, ofWindow } from '../working/names.ts';
 import type { SkyEvent } from './day.ts';
 import { EVENT_WORDS } from './names.ts';
-import { ofWindow } from './window-working.ts';
 import type { BestStart } from './windows.ts';
 import type { DayOfYear } from './year.ts';
 

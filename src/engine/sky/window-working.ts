@@ -2,7 +2,7 @@
 import type { Plan } from '../plan/schema.ts';
 import { betweenDraft, type Moment, momentDraft } from '../time/moment-working.ts';
 import { type Draft, term, type Worked, type Workings, worth } from '../working/make.ts';
-import { ofDate } from '../working/names.ts';
+import { ofWindow } from '../working/names.ts';
 import { readable } from '../working/text.ts';
 import { sunAt } from './position.ts';
 import type { Span } from './spans.ts';
@@ -10,10 +10,6 @@ import { siteOf, windowSpans } from './windows.ts';
 import type { DayOfYear } from './year.ts';
 
 const DAY_MS = 86_400_000;
-
-/** Name of a figure of a window of a day. @param w - counted from 0 */
-export const ofWindow = (date: string, w: number, what: string): string =>
-  ofDate(date, `window.${w + 1}.${what}`);
 
 const SOURCE =
   'Spans in which everything holds that the plan asks for: altitudes by root-finding, edges of pane and horizon by looking every minute and halving; positions by suncalc.';

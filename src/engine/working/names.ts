@@ -17,3 +17,27 @@ export const ofDate = (date: string, what: string): string => `days.${date}.${wh
 
 /** Name of how many days of a year there are of a kind. */
 export const ofYear = (year: number, what: string): string => `days.${year}.${what}`;
+
+/** Name of a figure of a window of a date. @param w - counted from 0 */
+export const ofWindow = (date: string, w: number, what: string): string =>
+  ofDate(date, `window.${w + 1}.${what}`);
+
+/** What the days of a year are counted by, and the figure of each. */
+export const VERDICT_FIGURES = {
+  fits: 'fits',
+  'too short': 'tooShort',
+  moon: 'brightMoon',
+  'no window': 'noWindow',
+} as const;
+
+/** Name of an event's figure on a day that may have two of a kind. @param events - of the day, in order of time */
+export function eventFigure(
+  events: readonly { name: string; ms: number | null }[],
+  { name, ms }: { name: string; ms: number | null },
+): string {
+  const first = events.find((one) => one.name === name);
+  return first === undefined || first.ms === ms ? name : `${name}.second`;
+}
+
+/** Name of a figure of a run that is being shot. */
+export const ofOnset = (what: string): string => `onset.${what}`;
