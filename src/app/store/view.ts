@@ -86,7 +86,12 @@ export const showKit = (ask: Partial<KitAsk> = {}): void =>
 
 /** Opens the working of a figure. @param run - of a run that is being shot, as it stands */
 export const showWorking = (working: string, run: OnSet | null = null): void =>
-  viewStore.setState(({ dialog }) => ({ dialog: 'working', working, run, under: dialog }));
+  viewStore.setState(({ dialog, under }) => ({
+    dialog: 'working',
+    working,
+    run,
+    under: dialog === 'working' ? under : dialog,
+  }));
 
 /** What is closed next leaves all dialogs. */
 export const leaveDialogs = (): void => viewStore.setState({ under: null });

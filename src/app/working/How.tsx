@@ -17,6 +17,7 @@ export const How = ({ of, what, run, children }: HowProps) => (
   <button
     type="button"
     className="how"
+    data-figure={of}
     aria-label={`${what}: how it came about`}
     onClick={() => showWorking(of, run?.())}
   >

@@ -46,7 +46,8 @@ function against(of: Worked, day: WholeDay, plannedMs: number, aim: BestStart): 
   const start: Moment = { ms: plannedMs, figure: ofDate(day.date, 'start'), words: 'planned start' };
   const edge = (what: 'earliest' | 'latest', ms: number): Moment => ({
     ms,
-    figure: w < 0 ? null : ofWindow(day.date, w, what),
+    // The earliest is shown up to a whole second.
+    figure: w < 0 || what === 'earliest' ? null : ofWindow(day.date, w, what),
     words: `${what} start`,
   });
   const early = plannedMs < aim.earliestMs;

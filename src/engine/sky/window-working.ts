@@ -1,6 +1,6 @@
 /** How the windows of a day came about: where they begin and end, and what a run has to spare in them. */
 import type { Plan } from '../plan/schema.ts';
-import { betweenDraft, type Moment, momentDraft } from '../time/moment-working.ts';
+import { betweenDraft, clockSeconds, type Moment, momentBase, momentDraft } from '../time/moment-working.ts';
 import { type Draft, term, type Worked, type Workings, worth } from '../working/make.ts';
 import { ofWindow } from '../working/names.ts';
 import { readable } from '../working/text.ts';
@@ -110,9 +110,23 @@ function oneWindow({ plan }: Worked, day: DayOfYear, w: number, whole: () => Spa
       source: 'Definition.',
     }),
     ...(latestMs >= earliestMs && {
-      [key('earliest')]: () => edge(plan, `${title}: earliest start`, earliestMs),
+      [key('earliest')]: () => earliest(plan, title, earliestMs),
       [key('latest')]: () => latest(plan, title, part, runS),
     }),
+  };
+}
+
+/** The earliest start: where the window begins on the day, up to a whole second. */
+function earliest(plan: Plan, title: string, ms: number): Draft {
+  const shown = momentBase(plan.place, Math.ceil(ms / 1000) * 1000);
+  const up = shown.value === 0 && clockSeconds(plan.place, ms) !== 0 ? ' - 86400' : '';
+  return {
+    ...shown,
+    title: `${title}: earliest start`,
+    expression: `ceil(beginsS)${up}`,
+    terms: [term('beginsS', 'beginning of the window on this day', clockSeconds(plan.place, ms), 's')],
+    remarks: [...shown.remarks, askedText(plan), sunText(plan, ms)],
+    source: SOURCE,
   };
 }
 
