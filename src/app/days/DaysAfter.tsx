@@ -5,7 +5,7 @@ import { ofWindow } from '../../engine/working/names.ts';
 import { StandingIcon } from '../icons.tsx';
 import { How } from '../working/How.tsx';
 import { Pieces } from '../working/Pieces.tsx';
-import { minuteAt, shortDate, standingOf, verdictPieces } from './words.ts';
+import { dayMonth, minuteAt, shortDate, standingOf, verdictPieces } from './words.ts';
 
 const MOST_AFTER = 8;
 
@@ -28,7 +28,7 @@ function Begins({ day, longest, offsets }: BeginsProps) {
   const w = day.windows.findIndex(({ fromMs }) => fromMs === longest.fromMs);
   if (longest.fromMs <= day.startMs) return clock;
   return (
-    <How of={ofWindow(day.date, w, 'from')} what={`${clock}, window of ${shortDate(day.date)} begins`}>
+    <How of={ofWindow(day.date, w, 'from')} what={`${clock}, window of ${dayMonth(day.date)} begins`}>
       {clock}
     </How>
   );

@@ -120,13 +120,14 @@ function WorkingText({ working, ofPlan, onGoOn }: TextProps) {
   );
 }
 
-/** A number, and its unit smaller behind it. */
+/** A number, and its unit smaller behind it; of a moment its clock, and its date. */
 function Value({ text }: { text: string }) {
-  const [number = '', ...rest] = text.split(NBSP);
+  const [number = ''] = /^\d\d:[\d:]+(?=, )/.exec(text) ?? text.split(NBSP, 1);
+  const rest = text.slice(number.length);
   return (
     <>
       <span className="m">{number}</span>
-      {rest.length > 0 && <small>{`${NBSP}${rest.join(NBSP)}`}</small>}
+      {rest !== '' && <small>{rest}</small>}
     </>
   );
 }

@@ -39,16 +39,6 @@ function needed({ made }: Worked): Draft {
   };
 }
 
-const days = new WeakMap<Worked['made'], Map<string, DayOfYear | null>>();
-
-/** A date under a plan; worked out once. */
-function dayOf({ plan, made }: Worked, date: string): DayOfYear | null {
-  const known = days.get(made) ?? new Map<string, DayOfYear | null>();
-  const day = known.has(date) ? (known.get(date) ?? null) : dayOfYear(plan, date, neededS(made));
-  days.set(made, known.set(date, day));
-  return day;
-}
-
 /** The events of a day, the moon's too, those that happen in order of time. */
 export function eventsOn(plan: Plan, day: DayOfYear): SkyEvent[] {
   const site = siteOf(plan);
@@ -87,15 +77,10 @@ const isDate = (date: string): boolean => {
   return !Number.isNaN(ms) && new Date(ms).toISOString().startsWith(date);
 };
 
-/**
- * Workings of the sky on a date.
- * @param date - `yyyy-mm-dd`
- * @returns names without the `days.DATE.` before them; none without a place, or on a day that the calendar skips
- */
-export function dateWorkings(of: Worked, date: string): Workings {
+function madeFor(of: Worked, date: string): Workings {
   const { plan, made } = of;
   const site = siteOf(plan);
-  const day = site && isDate(date) ? dayOf(of, date) : null;
+  const day = site && isDate(date) ? dayOfYear(plan, date, neededS(made)) : null;
   if (!site || !day || isSkipped(day)) return {};
   const plannedMs = startOn(plan, date);
   const aim = plan.window.used ? aimOf(plan, day, neededS(made), plannedMs) : null;
@@ -107,6 +92,20 @@ export function dateWorkings(of: Worked, date: string): Workings {
     ...(plan.window.used && windowWorkings(of, day, neededS(made))),
     ...plannedWorkings(of, { ...day, events }, plannedMs, aim),
   };
+}
+
+const known = new WeakMap<Worked['made'], Map<string, Workings>>();
+
+/**
+ * Workings of the sky on a date.
+ * @param date - `yyyy-mm-dd`
+ * @returns names without the `days.DATE.` before them; none without a place, or on a day that the calendar skips
+ */
+export function dateWorkings(of: Worked, date: string): Workings {
+  const dates = known.get(of.made) ?? new Map<string, Workings>();
+  const workings = dates.get(date) ?? madeFor(of, date);
+  known.set(of.made, dates.set(date, workings));
+  return workings;
 }
 
 const MONTHS = [

@@ -64,6 +64,8 @@ describe('a hundred frames at 10 s from 20:00, by hand', () => {
     expect(value(at(64), 'onset.frames')).toBe(100);
     expect(value(at(64), 'onset.left')).toBe(93);
     expect(value(at(64), 'onset.percent')).toBe(7);
+    // 7 of 99 are 7.07 %.
+    expect(value(at(64, { frames: 99 }), 'onset.percent')).toBe(7);
     expect(value(at(64), 'onset.toNextS')).toBeCloseTo(6, 9);
     expect(working(at(64), 'onset.nextAt').label).toBe('2026-08-08T20:01:10+02:00');
     expect(working(at(64), 'onset.endAt').label).toBe('2026-08-08T20:16:30+02:00');

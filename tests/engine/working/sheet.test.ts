@@ -101,7 +101,10 @@ test('the pace so far', () => {
   expect(value(slow, 'sheet.pace.behindMin')).toBeCloseTo(12, 3);
   expect(value(slow, 'sheet.exposure.3.atPaceMin')).toBeCloseTo(12, 3);
   expect(working(slow, 'sheet.finishAt').label?.slice(0, 16)).toBe('2026-03-02T11:06');
-  expect(working(slow, 'sheet.finishAtPace').label?.slice(0, 16)).toBe('2026-03-02T12:48');
+  const atPace = working(slow, 'sheet.finishAtPace');
+  expect(atPace.label?.slice(0, 16)).toBe('2026-03-02T12:48');
+  // From 09:00: 24 min as they went, 17 x 12 min.
+  expect(atPace.terms.find(({ symbol }) => symbol === 'workMin')?.value).toBeCloseTo(24 + 17 * 12, 2);
   judgeAll(slow, schedule(slow), [1]);
 });
 

@@ -128,5 +128,13 @@ test.each([
     start: { date, time: '20:00' },
     window: { used: true, sunAltitudeMaxDeg: 4, sunAltitudeMinDeg: -60 },
   });
-  expect(judgeAll(plan, schedule(plan), [1]).length).toBeGreaterThan(50);
+  const made = schedule(plan);
+  const figures = judgeAll(plan, made, [1]);
+  expect(figures.length).toBeGreaterThan(50);
+  for (const figure of figures.filter((name) => /^sky\.window\.\d+\.lengthS$/.test(name))) {
+    const [from, to] = ['from', 'to'].map((what) =>
+      Date.parse(working(plan, made, figure.replace('lengthS', what)).label ?? ''),
+    );
+    expect(working(plan, made, figure).value, figure).toBeCloseTo(((to ?? 0) - (from ?? 0)) / 1000, 2);
+  }
 });
