@@ -243,6 +243,8 @@ test('every figure on set opens its own working, before the run, in it and in a 
   expect(paused.wrong).toEqual([]);
   expect(paused.figures).toContain('onset.pausedS');
   expect(paused.figures).toContain('onset.pausedAt');
+  for (const what of ['frames', 'clipS', 'endAt', 'dialS'])
+    expect(paused.figures).toContain(`onset.then.${what}`);
   expect(problems).toEqual([]);
   await context.close();
 }, 240_000);

@@ -13,10 +13,12 @@ import {
   momentDraft,
   secondsPart,
 } from '../time/moment-working.ts';
-import { DEFINITION, type Draft, term, type Workings } from '../working/make.ts';
+import { parseRate, toNumber } from '../time/ratio.ts';
+import { DEFINITION, type Draft, sameAs, term, type Workings } from '../working/make.ts';
 import { ofOnset } from '../working/names.ts';
+import type { Outcome } from './outcome.ts';
 import type { Instant } from './state.ts';
-import { lastOpensMs, madeOf, opensMs, type Stretch } from './stretch.ts';
+import { framesUpTo, lastOpensMs, madeOf, opensMs, type Stretch } from './stretch.ts';
 import type { Moment } from './todo.ts';
 
 /** One thing that is done before the first frame; milliseconds of the epoch. */
@@ -44,6 +46,8 @@ export interface OnSet {
   frames: number;
   moments: readonly Moment[];
   stepsBefore: readonly StepBefore[];
+  /** What the run would become, if that is asked for: its figures, and the frames lost so far. */
+  outcome?: Pick<Outcome, 'stretch' | 'now'> & { lost: number };
 }
 
 const now = ({ nowMs }: OnSet): At => ({ ms: nowMs, figure: null, words: 'now' });
@@ -165,20 +169,20 @@ const percent = (of: OnSet): Draft => ({
   source: DEFINITION,
 });
 
-/** The end as it is planned now. */
-function end({ last, plan, frames: all }: OnSet): Draft {
-  const made = madeOf(last);
+/** The opening of the last frame of a stretch, from that of its first. */
+function endOf(title: string, { place }: Plan, stretch: Stretch): Draft {
+  const made = madeOf(stretch);
   const elapsedS = made.columns.elapsedS.at(-1) ?? 0;
   return {
     ...laterDraft(
-      'End',
-      plan.place,
-      { ms: last.startMs, figure: null, words: `frame ${last.framesBefore + 1} opens` },
-      lastOpensMs(last),
+      title,
+      place,
+      { ms: stretch.startMs, figure: null, words: `frame ${stretch.framesBefore + 1} opens` },
+      lastOpensMs(stretch),
       [secondsPart('elapsedS', 'intervals from there to the last frame', elapsedS)],
       'rounding to whole milliseconds',
     ),
-    remarks: [`Opening of frame ${all}, the last.`],
+    remarks: [`Opening of frame ${framesUpTo(stretch)}, the last.`],
   };
 }
 
@@ -266,6 +270,42 @@ function step(of: OnSet, n: number): Draft {
   );
 }
 
+/** What the run would become. */
+function outcomeWorkings(
+  { plan }: OnSet,
+  { stretch, now: then, lost }: NonNullable<OnSet['outcome']>,
+): Workings {
+  const { holdFrames, handlesFrames, frameRate } = plan.clip;
+  const own = madeOf(stretch).totals.frames;
+  const frames = (): Draft =>
+    framesDraft('Frames then', then.frames, stretch.framesBefore, 'frames planned from there', own);
+  const clip = (): Draft => ({
+    title: 'Clip then',
+    value: then.clipS,
+    unit: 's',
+    expression: 'max(0, (frames - lost) * holdFrames - 2 * handlesFrames) / frameRate',
+    terms: [
+      term('frames', 'frames then', then.frames, 'frames', ofOnset('then.frames')),
+      term('lost', 'frames lost', lost, 'frames'),
+      term('holdFrames', 'frames that an exposure is held for', holdFrames, 'frames'),
+      term('handlesFrames', 'frames of a handle', handlesFrames, 'frames'),
+      term('frameRate', 'frame rate', toNumber(parseRate(frameRate)), 'fps'),
+    ],
+    remarks: ['Screen time, handles and lost frames left out.'],
+    source: DEFINITION,
+  });
+  const dial = (): Draft =>
+    sameAs('Trigger then', 'what to set on the trigger', then.dialS, 's', null, {
+      remarks: [`An interval of ${then.intervalS} s from frame ${stretch.framesBefore + 1} on.`],
+    });
+  return {
+    [ofOnset('then.frames')]: frames,
+    [ofOnset('then.clipS')]: clip,
+    [ofOnset('then.endAt')]: () => endOf('End then', plan, stretch),
+    [ofOnset('then.dialS')]: dial,
+  };
+}
+
 /** Workings of a run at an instant; their names begin with `onset.`. */
 export const onsetWorkings = (of: OnSet): Workings => {
   const ms = nextMs(of);
@@ -278,9 +318,10 @@ export const onsetWorkings = (of: OnSet): Workings => {
     [ofOnset('frames')]: () => frames(of),
     [ofOnset('left')]: () => left(of),
     [ofOnset('percent')]: () => percent(of),
-    [ofOnset('endAt')]: () => end(of),
+    [ofOnset('endAt')]: () => endOf('End', of.plan, of.last),
     [ofOnset('lateS')]: () => late(of),
     [ofOnset('bytes')]: () => bytes(of),
+    ...(of.outcome && outcomeWorkings(of, of.outcome)),
     ...Object.assign({}, ...of.moments.map((moment) => momentWorkings(of, moment))),
     ...Object.fromEntries(of.stepsBefore.map((_, n) => [ofOnset(`step.${n + 1}.at`), () => step(of, n)])),
   };

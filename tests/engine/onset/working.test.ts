@@ -1,6 +1,7 @@
 /** How the figures of a run that is being shot came about: worked by hand, and over random runs by mathjs. */
 import fc from 'fast-check';
 import { describe, expect, test, vi } from 'vitest';
+import { outcomeOf } from '../../../src/engine/onset/outcome.ts';
 import { type Happened, replanned } from '../../../src/engine/onset/rest.ts';
 import { stateAt } from '../../../src/engine/onset/state.ts';
 import { firstStretch, framesUpTo, lastOpensMs, madeOf, opensMs } from '../../../src/engine/onset/stretch.ts';
@@ -184,6 +185,15 @@ test('what is planned again after a pause counts from what was shot', () => {
     stepsBefore: [],
   };
   judgeRun(run);
+  const given = { plan, of: first, was: first, lost: 2, happened };
+  const outcome = { ...outcomeOf(given, stretch), lost: 2 };
+  const then = { ...run, outcome };
+  judgeRun(then);
+  expect(value(then, 'onset.then.frames')).toBe(outcome.now.frames);
+  // Two of the 343 frames are lost: 341 at 25 fps.
+  expect(value(then, 'onset.then.clipS')).toBeCloseTo(341 / 25, 9);
+  expect(value(then, 'onset.then.dialS')).toBe(14);
+  expect(Date.parse(working(then, 'onset.then.endAt').label ?? '')).toBeCloseTo(outcome.now.endMs, -1);
   // 14 s apart: 0, 14 and 28 s after it went on.
   expect(value(run, 'onset.begun')).toBe(103);
   expect(value(run, 'onset.frames')).toBe(framesUpTo(stretch));
