@@ -11,6 +11,7 @@ import { framesText, positionAt, positionText, rangeOf } from './cells.ts';
 import { clockText, spansOf } from './clock.ts';
 import { goToExposure, markNext } from './commands.ts';
 import { doIt } from './edits.ts';
+import { Fact } from './Fact.tsx';
 import type { Sheeted } from './sheeted.ts';
 import { minutesText } from './words.ts';
 
@@ -138,17 +139,6 @@ function lastDone({ sheet }: Sheeted): number | null {
   });
   return last;
 }
-
-const Fact = ({ name, of, text }: { name: string; of: string; text: string }) => (
-  <div>
-    <dt>{name}</dt>
-    <dd className="m">
-      <How of={of} what={`${text}, ${name}`}>
-        {text}
-      </How>
-    </dd>
-  </div>
-);
 
 export function NextPanel({ of, next }: { of: Sheeted; next: number }) {
   const { plan, sheet } = of;

@@ -3,8 +3,8 @@ import { takesMin } from '../../engine/sheet/texts.ts';
 import type { Sheet } from '../../engine/sheet/types.ts';
 import { ofExposure } from '../../engine/working/names.ts';
 import { fixed } from '../charts/format.ts';
-import { How } from '../working/How.tsx';
 import { momentText, spansOf } from './clock.ts';
+import { Fact } from './Fact.tsx';
 import { type Pause, pausesOf } from './pauses.ts';
 import type { Sheeted } from './sheeted.ts';
 import { lastTickMs } from './words.ts';
@@ -59,20 +59,6 @@ function Bars({ took, plannedMin }: { took: readonly Took[]; plannedMin: number 
     </svg>
   );
 }
-
-/** A figure by its name. @param rule - with the rule of the picture before it */
-const Fact = ({ of, name, text, rule }: { of: string; name: string; text: string; rule?: boolean }) => (
-  <div>
-    <dt>
-      {rule && <i className="rule" aria-hidden="true" />} {name}
-    </dt>
-    <dd className="m">
-      <How of={of} what={`${text}, ${name}`}>
-        {text}
-      </How>
-    </dd>
-  </div>
-);
 
 export function PacePanel({ of }: { of: Sheeted }) {
   const { plan, sheet } = of;

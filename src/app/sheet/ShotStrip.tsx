@@ -1,6 +1,5 @@
 /** The production in figures: seconds times rate are frames, on so many are exposures, times minutes are hours. */
 import type { ReactNode } from 'react';
-import { ofWorkDay } from '../../engine/working/names.ts';
 import { durationParts, type Part } from '../format/durations.ts';
 import { numberText, plural } from '../format/numbers.ts';
 import { rateText } from '../format/rate.ts';
@@ -8,8 +7,8 @@ import { ArrowRight, StandingIcon } from '../icons.tsx';
 import { How } from '../working/How.tsx';
 import { Pieces } from '../working/Pieces.tsx';
 import type { Piece } from '../working/sentence.ts';
-import { clockText, dayText, spansOf } from './clock.ts';
 import { writeOut } from './commands.ts';
+import { SheetWhen } from './SheetWhen.tsx';
 import type { Sheeted } from './sheeted.ts';
 import { standingOf, statusPieces, workParts } from './words.ts';
 
@@ -120,38 +119,6 @@ function Figures({ of }: { of: Sheeted }) {
   );
 }
 
-function When({ of: { plan, sheet } }: { of: Sheeted }) {
-  const spans = spansOf(plan, sheet);
-  const fromMs = sheet.days[0]?.fromMs ?? sheet.totals.finishMs;
-  const toMs = sheet.totals.finishMs;
-  const sameDay = dayText(fromMs, spans) === dayText(toMs, spans);
-  return (
-    <div className="when">
-      <p className="c">
-        <span>
-          {sheet.days.length > 0 ? (
-            <How of={ofWorkDay(0, 'from')} what={`${clockText(fromMs, spans)}, work begins`}>
-              {clockText(fromMs, spans)}
-            </How>
-          ) : (
-            clockText(fromMs, spans)
-          )}
-        </span>
-        <ArrowRight />
-        <span>
-          <How of="sheet.finishAt" what={`${clockText(toMs, spans)}, finish as planned`}>
-            {clockText(toMs, spans)}
-          </How>
-        </span>
-      </p>
-      <p className="l">
-        <b>{dayText(fromMs, spans)}</b>
-        {!sameDay && <span>ends {dayText(toMs, spans, fromMs)}</span>}
-      </p>
-    </div>
-  );
-}
-
 const MOST_TEETH = 72;
 
 /** One tooth an exposure, or for as many as there is room. */
@@ -187,7 +154,7 @@ export function ShotStrip({ of }: { of: Sheeted }) {
             <Figures of={of} />
           </div>
         </div>
-        <When of={of} />
+        <SheetWhen of={of} />
       </div>
       {plan.sheet.shots.length === 0 && (
         <p className="stands">

@@ -1,31 +1,13 @@
 /** How the figures of one exposure, and of one action, came about. */
 import { laterDraft, type Moment, minutesPart, momentDraft } from '../time/moment-working.ts';
-import {
-  DEFINITION,
-  type Draft,
-  PRACTICE,
-  sameAs,
-  term,
-  type Worked,
-  type Workings,
-} from '../working/make.ts';
-import { ofAction, ofExposure } from '../working/names.ts';
+import { DEFINITION, type Draft, PRACTICE, term, type Worked, type Workings } from '../working/make.ts';
+import { ofExposure } from '../working/names.ts';
 import { knownSheet } from './known.ts';
 import { startFrameOf } from './labels.ts';
 import { passSets } from './passes.ts';
-import { shotsOf } from './shots.ts';
+import { at, axisWorkings, type One, titled } from './position-working.ts';
 import { takesMin, timecodeAt } from './texts.ts';
-import type { Sheet, SheetAction, SheetAxis } from './types.ts';
-
-/** An exposure of a sheet, counted from 0. */
-interface One {
-  plan: Worked['plan'];
-  sheet: Sheet;
-  i: number;
-}
-
-const at = (column: ArrayLike<number>, i: number): number => column[i] ?? 0;
-const titled = ({ i }: One, what: string): string => `Exposure ${i + 1}: ${what}`;
+import type { SheetAction } from './types.ts';
 
 const actionAt = ({ sheet, i }: One): SheetAction =>
   sheet.actions[at(sheet.columns.action, i)] as SheetAction;
@@ -169,48 +151,6 @@ function timecode(of: One): Draft {
   };
 }
 
-function position(of: One, { name, unit, steps, stepsPerUnit }: SheetAxis): Draft {
-  return {
-    title: titled(of, `${name} to`),
-    value: at(steps, of.i) / stepsPerUnit,
-    unit,
-    expression: 'steps / stepsPerUnit',
-    terms: [
-      term('steps', 'whole microsteps from zero', at(steps, of.i), 'steps'),
-      term('stepsPerUnit', `microsteps a ${unit}`, stepsPerUnit, `steps/${unit}`),
-    ],
-    remarks: ['Rounded to whole steps at its first frame.'],
-    source: DEFINITION,
-  };
-}
-
-function travel(of: One, axis: SheetAxis): Draft {
-  const { name, unit, steps, stepsPerUnit } = axis;
-  const name_ = (i: number) => ofExposure(i, `axes.${name}.position`);
-  return {
-    title: titled(of, `${name}, from the last`),
-    unit,
-    expression: 'to - from',
-    terms: [
-      term('to', `${name} to`, at(steps, of.i) / stepsPerUnit, unit, name_(of.i)),
-      term('from', 'from', at(steps, of.i - 1) / stepsPerUnit, unit, name_(of.i - 1)),
-    ],
-    source: DEFINITION,
-  };
-}
-
-function axisWorkings(of: One): Workings {
-  const { shot, axes } = of.sheet.columns;
-  const sameShot = of.i > 0 && shot[of.i - 1] === shot[of.i];
-  return Object.assign(
-    {},
-    ...axes.map((axis) => ({
-      [`axes.${axis.name}.position`]: () => position(of, axis),
-      ...(sameShot && { [`axes.${axis.name}.by`]: () => travel(of, axis) }),
-    })),
-  );
-}
-
 /** Workings of one exposure, counted from 0; names without the `sheet.exposure.N.` before them. */
 export function sheetExposureWorkings({ plan }: Worked, i: number): Workings {
   const sheet = knownSheet(plan);
@@ -225,73 +165,5 @@ export function sheetExposureWorkings({ plan }: Worked, i: number): Workings {
     lastFrame: () => lastFrame(of),
     timecode: () => timecode(of),
     ...axisWorkings(of),
-  };
-}
-
-/** Exposures that fill the frames of an action. */
-function exposuresOfAction({ plan, sheet }: Pick<One, 'plan' | 'sheet'>, a: number): Draft {
-  const { text, frames, exposures, lastShort } = sheet.actions[a] as SheetAction;
-  const holds = shotsOf(plan).flatMap(({ actions }) => actions)[a]?.holds ?? [1];
-  const frameTerm = term('frames', 'frames of the action', frames, 'frames', ofAction(a, 'frames'));
-  const around = holds.reduce((sum, hold) => sum + hold, 0);
-  const repeats = Math.floor(frames / around);
-  const base = {
-    title: `${text === '' ? `Action ${a + 1}` : text}: exposures`,
-    value: exposures,
-    unit: 'exposures',
-    remarks: lastShort ? ['The last exposure is shorter than its hold.'] : [],
-    source: PRACTICE,
-  };
-  if (holds.length === 1)
-    return {
-      ...base,
-      expression: 'ceil(frames / holdFrames)',
-      terms: [frameTerm, term('holdFrames', 'frames that an exposure is held for', holds[0] ?? 1, 'frames')],
-    };
-  return {
-    ...base,
-    expression: 'floor(frames / patternFrames) * patternExposures + begun',
-    terms: [
-      frameTerm,
-      term('patternFrames', 'frames of the pattern of holds', around, 'frames'),
-      term('patternExposures', 'exposures of the pattern', holds.length, 'exposures'),
-      term('begun', 'exposures of the last, begun pattern', exposures - repeats * holds.length, 'exposures'),
-    ],
-  };
-}
-
-function framesOfAction({ plan, sheet }: Pick<One, 'plan' | 'sheet'>, a: number): Draft {
-  const { text, frames } = sheet.actions[a] as SheetAction;
-  const action = shotsOf(plan).flatMap(({ actions }) => actions)[a];
-  const title = `${text === '' ? `Action ${a + 1}` : text}: frames`;
-  if (action?.lengthIn !== 'seconds') return sameAs(title, 'frames as typed', frames, 'frames', null);
-  const [num = 24, den = 1] = plan.clip.frameRate.split('/').map(Number);
-  const base = { title, value: frames, unit: 'frames', source: PRACTICE };
-  // Counted by the exact rate: where doubles say otherwise it is half a frame.
-  if (Math.floor((action.lengthS * num) / den + 1 / 2) !== frames)
-    return {
-      ...base,
-      expression: 'floor(exactFrames + 1 / 2)',
-      terms: [term('exactFrames', 'length on screen by the frame rate', frames - 1 / 2, 'frames')],
-    };
-  return {
-    ...base,
-    expression: 'floor(lengthS * rateFrames / rateS + 1 / 2)',
-    terms: [
-      term('lengthS', 'length on screen', action.lengthS, 's'),
-      term('rateFrames', 'frames of the frame rate', num, 'frames'),
-      term('rateS', 'in so many seconds', den, 's'),
-    ],
-    remarks: ['To the nearest frame, halves up.'],
-  };
-}
-
-/** Workings of one action, counted from 0; names without the `sheet.action.N.` before them. */
-export function sheetActionWorkings({ plan }: Worked, a: number): Workings {
-  const sheet = knownSheet(plan);
-  if (!sheet || a >= sheet.actions.length) return {};
-  return {
-    frames: () => framesOfAction({ plan, sheet }, a),
-    exposures: () => exposuresOfAction({ plan, sheet }, a),
   };
 }

@@ -9,66 +9,21 @@ import type { LocalDay } from '../time/day.ts';
 import { clockSeconds, momentDraft, offsetMinAt } from '../time/moment-working.ts';
 import { type Draft, sameAs, term, type Worked, type Workings, worth } from '../working/make.ts';
 import { eventFigure, ofDate } from '../working/names.ts';
-import { readable } from '../working/text.ts';
 import { isRising, levelDegOf, type SkyEvent } from './day.ts';
-import { EVENT_WORDS, type MoonEventName, type SunEventName } from './names.ts';
+import { type EventName, type Happening, isMoon, POSITIONS, searchText, sourceOf } from './happening.ts';
+import { EVENT_WORDS } from './names.ts';
 import { moonAt, sunAt } from './position.ts';
 import type { Site } from './windows.ts';
 
-type EventName = SunEventName | MoonEventName;
-
 const DAY_S = 86_400;
 const MEEUS = 'Meeus, Astronomical Algorithms, ch. 13 and 15';
-const POSITIONS = 'positions by suncalc, refraction taken out';
 
 /** Nearer to a pole than this the hour angle says nothing about the time. */
 const POLAR_DEG = 89.9;
 
-const isMoon = (name: EventName): name is MoonEventName => name === 'moonrise' || name === 'moonset';
-/** To all digits that a place is given with. */
-const degrees = (value: number): string => readable(value, 'deg', 9);
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** One event that happens, and where. */
-interface Happening {
-  name: EventName;
-  /** Name of its figure, and of those behind it. */
-  what: string;
-  title: string;
-  ms: number;
-  day: LocalDay;
-  site: Site;
-  place: Worked['plan']['place'];
-}
-
 const named = ({ day, what }: Happening, part: string): string => ofDate(day.date, `${what}.${part}`);
-
-/** What is searched for. */
-function searchText({ name, day, site, place }: Happening): string {
-  const on = `on the path over ${day.date} in ${place.zone}, at latitude ${degrees(site.latitudeDeg)}, longitude ${degrees(site.longitudeDeg)}`;
-  if (name === 'solarNoon') return `Searched for: the sun on the meridian, ${on}.`;
-  const way = isRising(name) ? 'upwards' : 'downwards';
-  if (isMoon(name)) return `Searched for: the moon’s upper limb through the horizon, ${way}, ${on}.`;
-  const level = levelDegOf(name);
-  const limb =
-    name === 'sunrise' || name === 'sunset'
-      ? ': the upper limb on the horizon, by 34′ of refraction and 16′ of radius'
-      : '';
-  return `Searched for: the sun’s centre through ${degrees(level ?? 0)}, geometric, ${way}${limb}, ${on}.`;
-}
-
-const SOURCES = {
-  rise: `Altitude: NREL/TP-560-34302, App. A.2; ${POSITIONS}.`,
-  twilight: `Altitude: Hong Kong Observatory’s definition of the twilights; ${POSITIONS}.`,
-  noon: `Upper transit; ${POSITIONS}.`,
-  moon: `Upper limb, 34′ of refraction; ${POSITIONS}.`,
-} as const;
-
-function sourceOf(name: EventName): string {
-  if (isMoon(name)) return SOURCES.moon;
-  if (name === 'solarNoon') return SOURCES.noon;
-  return name === 'sunrise' || name === 'sunset' ? SOURCES.rise : SOURCES.twilight;
-}
 
 const bodyAt = ({ name, ms, site }: Happening) =>
   (isMoon(name) ? moonAt : sunAt)(ms, site.latitudeDeg, site.longitudeDeg);
