@@ -41,7 +41,8 @@ Works out the plan in FILE ('-' reads standard input; a link is one too) and pri
   --apply ID:N    the plan file with fix N of finding ID made, as --fixes numbers them
   --ladder        a table of the plan at the settings of its trigger around the present one
   --working NAME  how a figure came about: its formula, the numbers put in, the source; NAME as in
-                  totals.intervalS, margins.interval.left, frame.12.cameraS; all for all of them
+                  totals.intervalS, margins.interval.left, frame.12.cameraS, sheet.exposure.7.clock,
+                  days.2026-08-08.sunset; all for all of them
 
   --out DIR       write every output that the plan has into DIR, and say what was written
   --help          print this

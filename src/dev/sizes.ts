@@ -32,6 +32,12 @@ const PARTS_ASKED_FOR = [
   'OnSetView',
   'StopMotion',
   'commands',
+  'gridStore',
+  'stretch',
+  'aim',
+  // Sentences whose figures open their workings.
+  'Pieces',
+  'sentence',
   // The ways out wait for a sign of somebody, or some seconds.
   'wayParts',
   'taking',

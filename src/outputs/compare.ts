@@ -25,6 +25,8 @@ export interface FigureDifference {
   label: string;
   was: string;
   now: string;
+  /** Name of its working in either plan; null if it has none. */
+  figure: string | null;
 }
 
 /** All that differs. Where nothing does, the lists are empty. */
@@ -68,42 +70,53 @@ const inputsOf = (before: Plan, after: Plan): InputDifference[] =>
 
 const moment = (iso: string): string => `${iso.slice(0, 10)} ${iso.slice(11, 19)}`;
 
-const FIGURES: readonly (readonly [label: string, text: (totals: Totals) => string])[] = [
-  ['Frames', ({ frames }) => String(frames)],
-  ['Interval', ({ intervalS }) => seconds(intervalS)],
-  ['Set the trigger to', ({ dialS }) => seconds(dialS)],
-  ['Event, first to last', ({ eventDurationS }) => seconds(eventDurationS)],
-  ['Clip', ({ clipLengthS }) => seconds(clipLengthS)],
-  ['Speed-up', ({ speedUp }) => `${figure(speedUp)} times`],
-  ['First frame', ({ firstFrameAt }) => moment(firstFrameAt)],
-  ['Last frame', ({ lastFrameAt }) => moment(lastFrameAt)],
-  ['Shortest interval', ({ shortestIntervalS }) => seconds(shortestIntervalS)],
-  ['Tightest spare', ({ tightestSpareS }) => seconds(tightestSpareS)],
-  ['One frame', ({ frameBytes }) => bytes(frameBytes)],
-  ['All frames', ({ storageBytes }) => bytes(storageBytes)],
-  ['All copies', ({ copiesBytes }) => bytes(copiesBytes)],
-  ['Energy', ({ energyWh }) => withUnit(energyWh, 'Wh')],
+/** A figure by its label: its text, and the name of its working. */
+type Said = readonly [label: string, text: string, figure: string | null];
+
+const FIGURES: readonly (readonly [label: string, name: keyof Totals, text: (totals: Totals) => string])[] = [
+  ['Frames', 'frames', ({ frames }) => String(frames)],
+  ['Interval', 'intervalS', ({ intervalS }) => seconds(intervalS)],
+  ['Set the trigger to', 'dialS', ({ dialS }) => seconds(dialS)],
+  ['Event, first to last', 'eventDurationS', ({ eventDurationS }) => seconds(eventDurationS)],
+  ['Clip', 'clipLengthS', ({ clipLengthS }) => seconds(clipLengthS)],
+  ['Speed-up', 'speedUp', ({ speedUp }) => `${figure(speedUp)} times`],
+  ['First frame', 'firstFrameAt', ({ firstFrameAt }) => moment(firstFrameAt)],
+  ['Last frame', 'lastFrameAt', ({ lastFrameAt }) => moment(lastFrameAt)],
+  ['Shortest interval', 'shortestIntervalS', ({ shortestIntervalS }) => seconds(shortestIntervalS)],
+  ['Tightest spare', 'tightestSpareS', ({ tightestSpareS }) => seconds(tightestSpareS)],
+  ['One frame', 'frameBytes', ({ frameBytes }) => bytes(frameBytes)],
+  ['All frames', 'storageBytes', ({ storageBytes }) => bytes(storageBytes)],
+  ['All copies', 'copiesBytes', ({ copiesBytes }) => bytes(copiesBytes)],
+  ['Energy', 'energyWh', ({ energyWh }) => withUnit(energyWh, 'Wh')],
 ];
 
 /** What is needed of each kind of gear, by its name. */
-const gearOf = ({ sources, cards }: Schedule): Map<string, string> =>
-  new Map([
-    ...sources
-      .filter(({ kind }) => kind === 'battery')
-      .map(({ name, needed }) => [`${name}, needed`, counted(needed, 'pack')] as const),
-    ['Cards used', String(cards.filter(({ firstFrame }) => firstFrame !== null).length)] as const,
-  ]);
+const gearOf = ({ sources, cards }: Schedule): Said[] => [
+  ...sources
+    .filter(({ kind }) => kind === 'battery')
+    .map(({ name, needed }): Said => [`${name}, needed`, counted(needed, 'pack'), `sources.${name}.needed`]),
+  ['Cards used', String(cards.filter(({ firstFrame }) => firstFrame !== null).length), 'cards.used'],
+];
 
-/** Texts by name that are not alike; the order is that of the first, then of what only the second has. */
-function unlike(was: ReadonlyMap<string, string>, now: ReadonlyMap<string, string>): FigureDifference[] {
-  const labels = new Set([...was.keys(), ...now.keys()]);
+/** Texts by label that are not alike; the order is that of the first, then of what only the second has. */
+function unlike(was: readonly Said[], now: readonly Said[]): FigureDifference[] {
+  const [before, after] = [was, now].map((all) => new Map(all.map((said) => [said[0], said])));
+  const labels = new Set([...was, ...now].map(([label]) => label));
   return [...labels]
-    .map((label) => ({ label, was: was.get(label) ?? NONE, now: now.get(label) ?? NONE }))
+    .map((label): FigureDifference => {
+      const [then, present] = [before?.get(label), after?.get(label)];
+      return {
+        label,
+        was: then?.[1] ?? NONE,
+        now: present?.[1] ?? NONE,
+        figure: (present ?? then)?.[2] ?? null,
+      };
+    })
     .filter((pair) => pair.was !== pair.now);
 }
 
-const totalsOf = ({ totals }: Schedule): Map<string, string> =>
-  new Map(FIGURES.map(([label, text]) => [label, text(totals)]));
+const totalsOf = ({ totals }: Schedule): Said[] =>
+  FIGURES.map(([label, name, text]) => [label, text(totals), `totals.${name}`]);
 
 function leftText({ left, unit }: Margin): string {
   if (unit === 'bytes') return bytes(left);
@@ -111,8 +124,8 @@ function leftText({ left, unit }: Margin): string {
   return unit === 's' ? seconds(left) : withUnit(left, unit);
 }
 
-const marginsOf = ({ margins }: Schedule): Map<string, string> =>
-  new Map(margins.map((margin) => [margin.label, leftText(margin)]));
+const marginsOf = ({ margins }: Schedule): Said[] =>
+  margins.map((margin) => [margin.label, leftText(margin), `margins.${margin.id}.left`]);
 
 function findingsOf(before: Schedule, after: Schedule): Differences['findings'] {
   const was = new Map(before.findings.map((finding) => [keyOf(finding), finding]));

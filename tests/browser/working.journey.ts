@@ -3,7 +3,7 @@ import { AxeBuilder } from '@axe-core/playwright';
 import { evaluate } from 'mathjs';
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
-import { newPlan, openSection, text } from './parts.ts';
+import { fromBar, newPlan, openSection, plain, setFigure, text } from './parts.ts';
 import { startBrowser, visit } from './visit.ts';
 
 const origin = inject('origin');
@@ -100,3 +100,178 @@ test('what is copied can be worked out elsewhere', async () => {
   expect(copied).toContain(`= ${value} s`);
   await context.close();
 });
+
+/** A plain number that a figure is shown as, and the number that a dialog says; null for anything else. */
+const numberOf = (said: string): number | null => {
+  const [, number] = /^([-+]?[0-9]+)( (frames|exposures|days|packs?))?$/.exec(said) ?? [];
+  return number === undefined ? null : Number(number);
+};
+
+/** What stands there, whose figure it is and how it is heard: all at one instant, for a figure may tick. */
+const seen = (pressed: Locator) =>
+  pressed.evaluate((button) => ({
+    said: button.textContent ?? '',
+    figure: button.getAttribute('data-figure') ?? '',
+    label: button.getAttribute('aria-label') ?? '',
+  }));
+
+/** Opens every figure of the view, one after another. Gives what they were, and what was wrong with them. */
+async function walk(page: Page): Promise<{ figures: string[]; wrong: string[] }> {
+  const all = page.getByRole('main').locator('.how').filter({ visible: true });
+  const count = await all.count();
+  const figures: string[] = [];
+  const wrong: string[] = [];
+  for (let n = 0; n < count; n += 1) {
+    const pressed = all.nth(n);
+    const { figure, ...words } = await seen(pressed);
+    const [said, label] = [plain(words.said), plain(words.label)];
+    await pressed.press('Enter');
+    await heading(page).waitFor();
+    const has = (await text(heading(page))) !== 'No working';
+    const shown = has ? await text(working(page).getByRole('status').first()) : '';
+    const name = has ? await text(working(page).locator('.working-text')) : '';
+    // A countdown counts seconds that have begun in full: it is no clock.
+    const [clock] = figure.endsWith('S') ? [] : (/^\d\d:\d\d(:\d\d)?$/.exec(said) ?? []);
+    const number = numberOf(said);
+    if (!has) wrong.push(`${figure}: ${said} has none`);
+    if (has && !figure.startsWith('onset.') && !name.endsWith(`Name at the prompt ${figure}`))
+      wrong.push(`${figure}: ${name}`);
+    if (clock !== undefined && !shown.includes(clock)) wrong.push(`${figure}: ${said} is ${shown}`);
+    if (number !== null && Number.parseFloat(shown) !== number) wrong.push(`${figure}: ${said} is ${shown}`);
+    if (!label.startsWith(said)) wrong.push(`${label} does not begin with ${said}`);
+    figures.push(figure);
+    await page.keyboard.press('Escape');
+    // The page learns of it a moment after it is gone from sight.
+    await page.locator('dialog').waitFor({ state: 'detached' });
+  }
+  return { figures, wrong };
+}
+
+test('every figure of a sheet opens its own working', async () => {
+  const { page, problems, context } = await visit(browser, origin, { query: '?demo=clay-snail#sheet' });
+  const next = page.getByRole('region', { name: 'Next exposure' });
+  for (const exposure of [1, 2, 3])
+    await next.getByRole('button', { name: `Mark ${exposure} done`, exact: true }).click();
+  await page.getByRole('region', { name: 'Pace' }).waitFor();
+  const { figures, wrong } = await walk(page);
+  expect(wrong).toEqual([]);
+  for (const figure of [
+    'sheet.screenS',
+    'totals.frameRate',
+    'sheet.frames',
+    'sheet.exposures',
+    'sheet.eachMin',
+    'sheet.workMin',
+    'sheet.days',
+    'sheet.day.1.from',
+    'sheet.finishAt',
+    'sheet.finishAtPace',
+    'sheet.done',
+    'sheet.exposure.4.timecode',
+    'sheet.exposure.4.axes.Slide.position',
+    'sheet.day.1.workMin',
+    'sheet.energyWh',
+  ])
+    expect(figures).toContain(figure);
+  expect(await barriers(page)).toEqual([]);
+  // The exposure that one is at has its figures in the list.
+  await how(page, 'Work').click();
+  await working(page).locator('summary', { hasText: 'Other figures' }).click();
+  await working(page).getByRole('button', { name: 'Exposure 4: takes', exact: true }).click();
+  await expect.poll(() => text(heading(page))).toBe('Exposure 4: takes');
+  expect(problems).toEqual([]);
+  await context.close();
+}, 240_000);
+
+test('every figure of the days opens its own working, on another date too', async () => {
+  const { page, problems, context } = await visit(browser, origin, { query: '?demo=harbour-at-dusk#days' });
+  await page.locator('[data-figure="days.2026.fits"]').last().waitFor();
+  const { figures, wrong } = await walk(page);
+  expect(wrong).toEqual([]);
+  for (const what of ['sunset', 'moonrise', 'solarNoon.azimuthDeg', 'moonLitShare', 'offsetMin', 'start'])
+    expect(figures).toContain(`days.2026-08-08.${what}`);
+  for (const what of ['from', 'to', 'lengthS', 'earliest', 'latest', 'spareS'])
+    expect(figures).toContain(`days.2026-08-08.window.1.${what}`);
+  expect(figures).toContain('days.2026.fits');
+  expect(figures).toContain('run.neededS');
+  expect(await barriers(page)).toEqual([]);
+
+  await page.getByRole('button', { name: 'Sun 9 Aug', exact: true }).click();
+  await page.getByRole('heading', { name: 'Sunday 9 August 2026' }).waitFor();
+  const sunset = page.locator('[data-figure="days.2026-08-09.sunset"]');
+  const clock = await text(sunset);
+  await sunset.click();
+  await expect.poll(() => text(heading(page))).toBe('Sunset');
+  expect(await text(working(page).getByRole('status').first())).toBe(`${clock}, Sun 9 Aug 2026`);
+  await working(page).getByRole('button', { name: 'worked out: how by UTC came about' }).click();
+  await working(page).getByRole('button', { name: 'worked out: how hour angle came about' }).click();
+  await expect.poll(() => text(heading(page))).toBe('Sunset: hour angle');
+  expect(await barriers(page)).toEqual([]);
+  expect(problems).toEqual([]);
+  await context.close();
+}, 240_000);
+
+test('every figure on set opens its own working, before the run, in it and in a pause', async () => {
+  const { page, problems, context } = await visit(browser, origin, {
+    query: '?demo=harbour-at-dusk#onset',
+    before: (opening) => opening.clock.install({ time: new Date('2026-08-08T18:30:00Z') }),
+  });
+  const start = page.getByRole('button', { name: /^Start: frame 1 fires now/ });
+  await start.waitFor();
+  const before = await walk(page);
+  expect(before.wrong).toEqual([]);
+  for (const figure of ['onset.toFirstS', 'totals.frames', 'totals.firstFrameAt', 'onset.step.1.at'])
+    expect(before.figures).toContain(figure);
+
+  await start.click();
+  await page.clock.runFor(100_000);
+  const running = await walk(page);
+  expect(running.wrong).toEqual([]);
+  for (const what of ['toNextS', 'begun', 'frames', 'percent', 'left', 'endAt', 'lateS'])
+    expect(running.figures).toContain(`onset.${what}`);
+  expect(running.figures.filter((figure) => /^onset\.moment\..*\.(at|inS)$/.test(figure))).toHaveLength(6);
+  await how(page, 'Next shutter in').click();
+  await working(page)
+    .getByRole('button', { name: /^worked out: how frame \d+ opens came about$/ })
+    .click();
+  expect(await text(heading(page))).toMatch(/^Frame \d+ opens$/);
+  expect(await barriers(page)).toEqual([]);
+  await page.keyboard.press('Escape');
+
+  await page.getByRole('button', { name: 'Pause', exact: true }).click();
+  const paused = await walk(page);
+  expect(paused.wrong).toEqual([]);
+  expect(paused.figures).toContain('onset.pausedS');
+  expect(paused.figures).toContain('onset.pausedAt');
+  for (const what of ['frames', 'clipS', 'endAt', 'dialS'])
+    expect(paused.figures).toContain(`onset.then.${what}`);
+  expect(problems).toEqual([]);
+  await context.close();
+}, 240_000);
+
+test('from a comparison one comes back to it; the ladder’s present row has its workings', async () => {
+  const { page, problems, context } = await visit(browser, origin);
+  await page.waitForLoadState('networkidle');
+  await fromBar(page, 'Compare with a copy');
+  const compare = page.getByRole('dialog', { name: 'Compare with a copy' });
+  await compare.getByRole('button', { name: 'Keep a copy to compare with' }).click();
+  await compare.getByRole('button', { name: 'Close' }).click();
+  await setFigure(page, 'Interval', '20 s');
+  await fromBar(page, 'Compare with a copy');
+  await compare.locator('[data-figure="totals.frames"]').click();
+  await expect.poll(() => text(heading(page))).toBe('Frames');
+  await page.keyboard.press('Escape');
+  await compare.waitFor();
+  await page.keyboard.press('Escape');
+  await compare.waitFor({ state: 'hidden' });
+
+  await page.getByRole('button', { name: /^Interval ladder/ }).click();
+  const row = page.locator('tr.present');
+  await row.locator('[data-figure="run.swaps"]').click();
+  await expect.poll(() => text(heading(page))).toBe('Swaps');
+  await page.keyboard.press('Escape');
+  await working(page).waitFor({ state: 'hidden' });
+  expect(await row.locator('.how').count()).toBe(6);
+  expect(problems).toEqual([]);
+  await context.close();
+}, 120_000);

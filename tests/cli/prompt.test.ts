@@ -32,6 +32,13 @@ const tooFast = saved('too-fast.json', {
   camera: { writeS: 5 },
 });
 
+// 100 frames on twos: 50 exposures.
+const puppet = saved('puppet.json', {
+  technique: 'stopMotion',
+  place: { latitudeDeg: 48.86, longitudeDeg: 2.35, zone: 'Europe/Paris' },
+  sheet: { shots: [{ name: 'One', actions: [{ frames: 100, holds: [2] }] }] },
+});
+
 describe('what is printed', () => {
   test('is a summary if nothing else is asked for', () => {
     const { status, stdout, stderr } = run([dough]);
@@ -83,6 +90,18 @@ describe('--working', () => {
     expect(evaluate(formula, Object.fromEntries(numbers))).toBe(8);
     expect(stderr).toBe('');
     expect(status).toBe(0);
+  });
+
+  test('prints the figures of a sheet, and of any date and year', () => {
+    const { stdout, status } = run([puppet, '--working', 'sheet.exposures']);
+    expect(stdout).toContain('= 50 exposures');
+    expect(status).toBe(0);
+    const sunset = run([puppet, '--working', 'days.2026-06-21.sunset']);
+    expect(sunset.stdout).toMatch(/^days\.2026-06-21\.sunset: Sunset\n/);
+    expect(sunset.stdout).toMatch(/ {2}2026-06-21T21:\d\d:[\d.]+\+02:00, by UTC 2026-06-21T19:/);
+    const wrong = run([puppet, '--working', 'sky.sunsets']);
+    expect(wrong.stderr).toMatch(/allowed, nearest first:\n {2}sky\.sunset\n/);
+    expect(wrong.status).toBe(2);
   });
 
   test('prints all of them', () => {

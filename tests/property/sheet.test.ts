@@ -4,9 +4,11 @@ import { test, vi } from 'vitest';
 import { crossFaults } from '../../src/engine/plan/check.ts';
 import { parsePlan, readPlan, serialisePlan } from '../../src/engine/plan/parse.ts';
 import type { Plan } from '../../src/engine/plan/schema.ts';
+import { schedule } from '../../src/engine/schedule.ts';
 import * as edits from '../../src/engine/sheet/edits.ts';
 import { sheetOf } from '../../src/engine/sheet/sheet.ts';
 import { exposureText, indexAt, placeOf, tickAt } from '../../src/engine/sheet/texts.ts';
+import { judgeAll } from '../engine/working/judge.ts';
 import { close, must, same } from './close.ts';
 import { deepFreeze } from './plans.ts';
 import { PATIENCE_MS, settings } from './settings.ts';
@@ -476,4 +478,10 @@ test('a tick stays with what happens at its exposure, whatever is done around it
     settings(1),
   );
   must(kept > 100, `only ${kept} ticks were left`);
+});
+
+test('every figure has a working whose formula gives it', () => {
+  property((plan) => {
+    judgeAll(plan, schedule(plan), [1]);
+  }, 0.2);
 });

@@ -1,6 +1,6 @@
 /** A dialog of the browser's own kind: it keeps the focus, Escape closes it. */
 import { type ReactNode, useEffect, useId, useRef } from 'react';
-import { showDialog } from '../store/view.ts';
+import { closeDialog } from '../store/view.ts';
 
 interface DialogProps {
   title: string;
@@ -23,7 +23,7 @@ export function Dialog({ title, className, onClose, children }: DialogProps) {
       aria-labelledby={id}
       onClose={() => {
         onClose?.();
-        showDialog(null);
+        closeDialog();
       }}
     >
       <h2 id={id}>{title}</h2>

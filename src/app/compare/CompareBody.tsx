@@ -8,6 +8,7 @@ import { CloseButton } from '../bar/Dialog.tsx';
 import { type Standing, StandingTag } from '../icons.tsx';
 import { type Copy, forgetCopy, keepCopy, lookForCopy, useCopy } from '../store/copy.ts';
 import { currentPlan, replacePlan, undo, usePlan, useSchedule } from '../store/plan.ts';
+import { How } from '../working/How.tsx';
 import { inputText, ownerText } from './inputText.ts';
 import './compare.css';
 
@@ -55,11 +56,25 @@ const Line = ({ what, of, was, now }: LineProps) => (
   </tr>
 );
 
+const NONE = '–';
+
+/** A figure of the plan as it is. */
+const Now = ({ of, text, label }: { of: string; text: string; label: string }) => (
+  <How of={of} what={`${text}, ${label}`}>
+    {text}
+  </How>
+);
+
 const Figures = ({ title, rows }: { title: string; rows: readonly FigureDifference[] }) =>
   rows.length > 0 && (
     <Group title={title}>
-      {rows.map(({ label, was, now }) => (
-        <Line key={label} what={label} was={was} now={now} />
+      {rows.map(({ label, was, now, figure }) => (
+        <Line
+          key={label}
+          what={label}
+          was={was}
+          now={figure === null || now === NONE ? now : <Now of={figure} text={now} label={label} />}
+        />
       ))}
     </Group>
   );

@@ -3,8 +3,10 @@ import type { OffsetSpan } from '../../engine/schedule-types.ts';
 import { siteOf } from '../../engine/sky/windows.ts';
 import type { DayOfYear } from '../../engine/sky/year.ts';
 import { offsetInSpans } from '../../engine/time/clock.ts';
+import { ofDate } from '../../engine/working/names.ts';
 import { offsetText } from '../format/clock.ts';
 import { SavePicture } from '../picture/SavePicture.tsx';
+import { How } from '../working/How.tsx';
 import { type Calendar, isSkipped } from './calendar.ts';
 import { DayStrip } from './DayStrip.tsx';
 import { DaysAfter } from './DaysAfter.tsx';
@@ -53,7 +55,11 @@ export function DayPanel({ plan, calendar, light, runS, after, onDate }: DayPane
     <section className="panel day" aria-labelledby="day-title">
       <header>
         <h2 id="day-title">{title}</h2>
-        <span className="s">{offsetsText(light, offsets)}</span>
+        <span className="s">
+          <How of={ofDate(light.date, 'offsetMin')} what={offsetsText(light, offsets)}>
+            {offsetsText(light, offsets)}
+          </How>
+        </span>
         <SavePicture of={title} sentence={offsetsText(light, offsets)} small />
       </header>
       <DayStrip light={light} offsets={offsets} runS={runS} />

@@ -6,9 +6,12 @@ import type { Span } from '../../engine/sky/spans.ts';
 import { type BestStart, windowSpans } from '../../engine/sky/windows.ts';
 import type { DayOfYear } from '../../engine/sky/year.ts';
 import { clockAt } from '../../engine/time/clock.ts';
-import { ArrowRight, StandingTag } from '../icons.tsx';
-import { isWithin, lightText, plannedText, windowName } from './day.ts';
-import { haveText, lengthS, standingOf, verdictText } from './words.ts';
+import { ofWindow } from '../../engine/working/names.ts';
+import { ArrowRight, StandingIcon, StandingTag } from '../icons.tsx';
+import { How } from '../working/How.tsx';
+import { Pieces } from '../working/Pieces.tsx';
+import { isWithin, lightPieces, plannedPieces, windowName } from './day.ts';
+import { haveText, lengthS, standingOf, verdictPieces } from './words.ts';
 
 const DAY_MS = 86_400_000;
 
@@ -24,6 +27,8 @@ function otherDayText({ fromMs, toMs }: Span, { startMs, endMs }: DayOfYear): st
 }
 
 interface WindowBlockProps {
+  /** Which of the day's it is, counted from 0. */
+  w: number;
   /** The day's part of it, and the whole. */
   part: Span;
   whole: Span;
@@ -34,8 +39,14 @@ interface WindowBlockProps {
   counts: ReactNode;
 }
 
-function WindowBlock({ part, whole, light, runS, offsets, counts }: WindowBlockProps) {
+function WindowBlock({ w, part, whole, light, runS, offsets, counts }: WindowBlockProps) {
   const holds = lengthS(part) >= runS;
+  const of = (what: string) => ofWindow(light.date, w, what);
+  const edge = (ms: number, what: string, words: string) => (
+    <How of={of(what)} what={`${clockAt(ms, offsets)}, ${words}`}>
+      {clockAt(ms, offsets)}
+    </How>
+  );
   return (
     <section className={`win${counts ? ' on' : ''}`}>
       <div className="wh">
@@ -43,14 +54,14 @@ function WindowBlock({ part, whole, light, runS, offsets, counts }: WindowBlockP
         <StandingTag standing={holds ? 'fine' : 'warning'} text={holds ? 'Fits' : 'Too short'} />
       </div>
       <p className="wt m">
-        {clockAt(whole.fromMs, offsets)}
+        {edge(whole.fromMs, 'from', 'window begins')}
         <ArrowRight />
         <span className="vh">to</span>
-        {clockAt(whole.toMs, offsets)}
+        {edge(whole.toMs, 'to', 'window ends')}
       </p>
       <p className="s">
         {otherDayText(whole, light)}
-        {counts || `${haveText(lengthS(whole))} of light.`}
+        {counts || <Pieces pieces={[{ text: haveText(lengthS(whole)), of: of('lengthS') }, ' of light.']} />}
       </p>
     </section>
   );
@@ -64,6 +75,7 @@ export interface AimProps {
 
 /** What the light comes to, and how the planned start lies in it. */
 function Counts({
+  w,
   whole,
   light,
   runS,
@@ -71,10 +83,12 @@ function Counts({
   aim,
   plannedMs,
 }: Omit<WindowBlockProps, 'part' | 'counts'> & AimProps) {
-  const planned = aim && `The plan ${plannedText(plannedMs, aim, offsets)}.`;
+  const planned = aim && (
+    <Pieces pieces={['The plan ', ...plannedPieces(plannedMs, light, aim, offsets), '.']} />
+  );
   return (
     <>
-      {lightText(whole, light, aim, runS, offsets)}{' '}
+      <Pieces pieces={lightPieces(whole, light, w, aim, runS, offsets)} />{' '}
       {aim && !isWithin(plannedMs, aim) ? <b className="miss">{planned}</b> : planned}
     </>
   );
@@ -95,17 +109,22 @@ export function DayWindows({ plan, offsets, light, runS, ...start }: WindowsProp
   if (light.windows.length === 0 || light.verdict === 'moon')
     return (
       <section className="win on">
-        <StandingTag standing={standingOf(light)} text={verdictText(light, runS)} />
+        <p>
+          <span className={`sev ${standingOf(light)}`}>
+            <StandingIcon standing={standingOf(light)} />
+          </span>{' '}
+          <Pieces pieces={verdictPieces(light, runS)} />
+        </p>
       </section>
     );
-  return light.windows.map((part) => (
+  return light.windows.map((part, w) => (
     <WindowBlock
       key={part.fromMs}
-      {...{ part, light, runS, offsets }}
+      {...{ w, part, light, runS, offsets }}
       whole={whole(part)}
       counts={
         part.fromMs === counting?.fromMs && (
-          <Counts {...{ light, runS, offsets, aim, plannedMs }} whole={whole(part)} />
+          <Counts {...{ w, light, runS, offsets, aim, plannedMs }} whole={whole(part)} />
         )
       }
     />

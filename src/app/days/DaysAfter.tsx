@@ -1,7 +1,11 @@
 import type { OffsetSpan } from '../../engine/schedule-types.ts';
+import type { Span } from '../../engine/sky/spans.ts';
 import type { DayOfYear } from '../../engine/sky/year.ts';
+import { ofWindow } from '../../engine/working/names.ts';
 import { StandingIcon } from '../icons.tsx';
-import { minuteAt, shortDate, standingOf, verdictText } from './words.ts';
+import { How } from '../working/How.tsx';
+import { Pieces } from '../working/Pieces.tsx';
+import { dayMonth, minuteAt, shortDate, standingOf, verdictPieces } from './words.ts';
 
 const MOST_AFTER = 8;
 
@@ -10,6 +14,24 @@ interface DaysAfterProps {
   runS: number;
   offsets: readonly OffsetSpan[];
   onDate: (date: string) => void;
+}
+
+interface BeginsProps {
+  day: DayOfYear;
+  longest: Span;
+  offsets: readonly OffsetSpan[];
+}
+
+/** When a window begins on a day; one that goes on from the day before has its figure there. */
+function Begins({ day, longest, offsets }: BeginsProps) {
+  const clock = minuteAt(longest.fromMs, offsets);
+  const w = day.windows.findIndex(({ fromMs }) => fromMs === longest.fromMs);
+  if (longest.fromMs <= day.startMs) return clock;
+  return (
+    <How of={ofWindow(day.date, w, 'from')} what={`${clock}, window of ${dayMonth(day.date)} begins`}>
+      {clock}
+    </How>
+  );
 }
 
 export function DaysAfter({ days, runS, offsets, onDate }: DaysAfterProps) {
@@ -33,12 +55,14 @@ export function DaysAfter({ days, runS, offsets, onDate }: DaysAfterProps) {
                   {shortDate(day.date)}
                 </button>
               </td>
-              <td className="m">{day.longest && minuteAt(day.longest.fromMs, offsets)}</td>
+              <td className="m">
+                {day.longest && <Begins day={day} longest={day.longest} offsets={offsets} />}
+              </td>
               <td>
                 <span className={`sev ${standingOf(day)}`}>
                   <StandingIcon standing={standingOf(day)} size={14} />
                 </span>{' '}
-                {verdictText(day, runS)}
+                <Pieces pieces={verdictPieces(day, runS)} />
               </td>
             </tr>
           ))}

@@ -7,7 +7,9 @@ import { moonAt, sunAt } from '../../engine/sky/position.ts';
 import type { Site } from '../../engine/sky/windows.ts';
 import type { DayOfYear } from '../../engine/sky/year.ts';
 import { clockAt } from '../../engine/time/clock.ts';
+import { eventFigure, ofDate } from '../../engine/working/names.ts';
 import { numberText, withUnit } from '../format/numbers.ts';
+import { How } from '../working/How.tsx';
 import { litText } from './words.ts';
 
 const NEVER: Readonly<Partial<Record<NoEvent, string>>> = {
@@ -50,18 +52,35 @@ export function Ephemeris({
     <section className="ephemeris">
       <h3 className="vh">Sun and moon</h3>
       <dl>
-        {events.map(({ name, ms }) =>
-          ms === null ? null : (
+        {events.map((event) => {
+          const { name, ms } = event;
+          if (ms === null) return null;
+          const words = EVENT_WORDS[name as keyof typeof EVENT_WORDS];
+          const of = ofDate(light.date, eventFigure(events, event));
+          const clock = clockAt(ms, offsets);
+          return (
             <div key={`${name} ${ms}`}>
-              <dt>{EVENT_WORDS[name as keyof typeof EVENT_WORDS]}</dt>
-              <dd className="m">{clockAt(ms, offsets)}</dd>
-              <dd className="m az">{azimuth(name, ms)}</dd>
+              <dt>{words}</dt>
+              <dd className="m">
+                <How of={of} what={`${clock}, ${words}`}>
+                  {clock}
+                </How>
+              </dd>
+              <dd className="m az">
+                <How of={`${of}.azimuthDeg`} what={`${azimuth(name, ms)}, azimuth at ${words}`}>
+                  {azimuth(name, ms)}
+                </How>
+              </dd>
             </div>
-          ),
-        )}
+          );
+        })}
         <div>
           <dt>moon</dt>
-          <dd className="w2">{litText(light)}</dd>
+          <dd className="w2">
+            <How of={ofDate(light.date, 'moonLitShare')} what={`${litText(light)}, moon`}>
+              {litText(light)}
+            </How>
+          </dd>
         </div>
       </dl>
       <Missing events={events} />

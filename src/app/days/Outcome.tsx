@@ -4,9 +4,11 @@ import type { DayOfYear } from '../../engine/sky/year.ts';
 import { enterAll } from '../fields/entry.ts';
 import { type Standing, StandingIcon } from '../icons.tsx';
 import { endGesture } from '../store/plan.ts';
+import { Pieces } from '../working/Pieces.tsx';
+import type { Piece } from '../working/sentence.ts';
 import { unreachable } from './clauses.ts';
-import { aimOf, isWithin, missText, startOn } from './day.ts';
-import { countsOf, countTexts, monthName, standingOf, yearSentence } from './words.ts';
+import { aimOf, isWithin, missPiece, startOn } from './day.ts';
+import { countPieces, countsOf, monthName, standingOf, yearPieces } from './words.ts';
 
 interface OutcomeProps {
   plan: Plan;
@@ -39,22 +41,22 @@ function Nearest({ plan }: { plan: Plan }) {
 }
 
 /** How the planned start misses the window that it aims at on the plan's own day. */
-function missOf(plan: Plan, light: DayOfYear, runS: number): string | null {
+function missOf(plan: Plan, light: DayOfYear, runS: number): Piece | null {
   if (light.date !== plan.start.date) return null;
   const plannedMs = startOn(plan, light.date);
   const aim = aimOf(plan, light, runS, plannedMs);
-  return aim && !isWithin(plannedMs, aim) ? missText(plannedMs, aim) : null;
+  return aim && !isWithin(plannedMs, aim) ? missPiece(plannedMs, light.date, aim) : null;
 }
 
-function said({ plan, days, light, months, failed, runS }: OutcomeProps): [string, Standing | null] {
-  if (failed) return ['This browser could not work out the year. Single days still work.', 'warning'];
-  if (months < 12 || runS === null || !light) return ['', null];
+function said({ plan, days, light, months, failed, runS }: OutcomeProps): [Piece[], Standing | null] {
+  if (failed) return [['This browser could not work out the year. Single days still work.'], 'warning'];
+  if (months < 12 || runS === null || !light) return [[], null];
   const miss = missOf(plan, light, runS);
-  return [yearSentence(days, light, runS, miss), miss ? 'warning' : standingOf(light)];
+  return [yearPieces(days, light, runS, miss), miss ? 'warning' : standingOf(light)];
 }
 
 export function Outcome(props: OutcomeProps) {
-  const { plan, days, months, failed, runS } = props;
+  const { plan, days, light, months, failed, runS } = props;
   const [sentence, standing] = said(props);
   return (
     <div className="verdict">
@@ -64,7 +66,9 @@ export function Outcome(props: OutcomeProps) {
         </span>
       )}
       {/* Heard once, when it is done; the months on the way are for the eye. */}
-      <p role="status">{sentence}</p>
+      <p role="status">
+        <Pieces pieces={sentence} />
+      </p>
       {months < 12 && !failed && (
         <p>
           Working out {monthName(months)}, {months + 1} of 12
@@ -72,10 +76,12 @@ export function Outcome(props: OutcomeProps) {
       )}
       {months === 12 && runS === null && <p>Choose a day for its light.</p>}
       {runS !== null && <Nearest plan={plan} />}
-      {sentence && !failed && (
+      {sentence.length > 0 && !failed && light && (
         <span className="r">
-          {countTexts(countsOf(days)).map((text) => (
-            <span key={text}>{text}</span>
+          {countPieces(countsOf(days), Number(light.date.slice(0, 4))).map((piece) => (
+            <span key={piece.of}>
+              <Pieces pieces={[piece]} />
+            </span>
           ))}
         </span>
       )}

@@ -9,6 +9,7 @@ import { TextField } from '../fields/TextField.tsx';
 import { ChevronLeft, ChevronRight } from '../icons.tsx';
 import { readMinute } from '../sections/WindowFields.tsx';
 import { endGesture, usePlan } from '../store/plan.ts';
+import { How } from '../working/How.tsx';
 import { Clause } from './Clause.tsx';
 import {
   altitudeClause,
@@ -143,7 +144,11 @@ export function Sentence({ runS, year, onYear }: SentenceProps) {
   return (
     <div className="ask">
       <span>
-        Find <b>{needText(runS)}</b> in
+        Find{' '}
+        <How of="run.neededS" what={needText(runS)}>
+          <b>{needText(runS)}</b>
+        </How>{' '}
+        in
       </span>
       <span className="year">
         <button

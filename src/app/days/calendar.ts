@@ -55,8 +55,7 @@ export function calendarOf({ zone, utcOffsetMin }: Plan['place'], year: number):
   return { year, days, offsets, changes };
 }
 
-/** Whether the calendar of the place leaves a day out. */
-export const isSkipped = ({ startMs, endMs }: LocalDay): boolean => endMs <= startMs;
+export { isSkipped } from '../../engine/sky/aim.ts';
 
 /** A stretch on the clock of a day, in hours from 0 to 24. */
 export interface Stretch {

@@ -1,25 +1,20 @@
 /** One day of the year: when the run would start on it, and how the plan goes there. */
 
 import type { Edit } from '../../engine/plan/paths.ts';
-import type { Plan } from '../../engine/plan/schema.ts';
 import type { OffsetSpan } from '../../engine/schedule-types.ts';
+import { isWithin, missMs } from '../../engine/sky/aim.ts';
 import type { Span } from '../../engine/sky/spans.ts';
-import { skyStart } from '../../engine/sky/start.ts';
-import { type BestStart, bestStart } from '../../engine/sky/windows.ts';
+import type { BestStart } from '../../engine/sky/windows.ts';
 import type { DayOfYear } from '../../engine/sky/year.ts';
-import { clockAt, isoAt, offsetInSpans, startOf } from '../../engine/time/clock.ts';
+import { clockAt, isoAt, offsetInSpans } from '../../engine/time/clock.ts';
 import { instantOf } from '../../engine/time/day.ts';
-import { isSkipped } from './calendar.ts';
+import { ofDate, ofWindow } from '../../engine/working/names.ts';
+import type { Piece } from '../working/sentence.ts';
 import { haveText, lengthS, needText } from './words.ts';
 
-const MINUTE_MS = 60_000;
+export { aimOf, isWithin, startOn } from '../../engine/sky/aim.ts';
 
-/** The first shutter opening if the plan's date were another, milliseconds of the epoch. */
-export function startOn(plan: Plan, date: string): number {
-  const there = { ...plan, start: { ...plan.start, date } };
-  const bySky = plan.start.tiedTo === 'sky' ? skyStart(there) : null;
-  return bySky && 'ms' in bySky ? Math.round(bySky.ms / 1000) * 1000 : startOf(there).startMs;
-}
+const MINUTE_MS = 60_000;
 
 /** Starts that are easy to say come first: whole five minutes, minutes, seconds. */
 const HANDY_MS = [5 * MINUTE_MS, MINUTE_MS, 1000] as const;
@@ -65,63 +60,65 @@ export function startEdits(ms: number, offsets: readonly OffsetSpan[]): Edit[] {
   ];
 }
 
-/** Whether a start is one that fits. */
-export const isWithin = (startMs: number, { earliestMs, latestMs }: BestStart): boolean =>
-  startMs >= earliestMs && startMs <= latestMs;
-
-/** How far a start is from those that fit, milliseconds; 0 if it fits. */
-const distanceMs = (startMs: number, { earliestMs, latestMs }: BestStart): number =>
-  Math.max(0, earliestMs - startMs, startMs - latestMs);
-
-/**
- * The window that the plan's start aims at: one that is tied to the sky keeps to its part of the day, one by the
- * clock goes to where there is most to spare.
- * @param startMs - the start as planned on that day
- * @returns null if no window of the day holds the run
- */
-export function aimOf(plan: Plan, day: DayOfYear, runS: number, startMs: number): BestStart | null {
-  if (isSkipped(day)) return null;
-  if (plan.start.tiedTo === 'clock' || day.best === null) return day.best;
-  const [first, ...others] = day.windows.flatMap((span) => bestStart([span], runS, startMs) ?? []);
-  if (!first) return day.best;
-  return others.reduce(
-    (near, one) => (distanceMs(startMs, one) < distanceMs(startMs, near) ? one : near),
-    first,
-  );
-}
-
 /**
  * What a window comes to for the run.
  * @param whole - the window with what lies on the days before and after
+ * @param w - which of the day's windows it is, counted from 0
  * @param aim - the starts in it that fit; null if it does not hold the run
  */
-export function lightText(
+export function lightPieces(
   whole: Span,
   day: DayOfYear,
+  w: number,
   aim: BestStart | null,
   runS: number,
   offsets: readonly OffsetSpan[],
-): string {
-  const light = `${haveText(lengthS(whole))} of light, ${needText(runS)} needed.`;
+): Piece[] {
+  const of = (what: string) => ofWindow(day.date, w, what);
+  const light: Piece[] = [
+    { text: haveText(lengthS(whole)), of: of('lengthS') },
+    ' of light, ',
+    { text: needText(runS), of: 'run.neededS' },
+    ' needed.',
+  ];
   if (!aim) return light;
   const earliest = clockAt(Math.ceil(aim.earliestMs / 1000) * 1000, offsets);
   const latest = aim.latestMs >= day.endMs ? 'midnight' : clockAt(aim.latestMs, offsets);
-  return `${light} Start between ${earliest} and ${latest}.`;
+  return [
+    ...light,
+    ' Start between ',
+    { text: earliest, of: of('earliest') },
+    ' and ',
+    { text: latest, of: of('latest') },
+    '.',
+  ];
 }
 
 /** `starts at 20:31:10, 26 s before the latest`, `would start at 20:40:00, 9 min too late`. */
-export function plannedText(startMs: number, aim: BestStart, offsets: readonly OffsetSpan[]): string {
-  const at = clockAt(startMs, offsets);
-  if (isWithin(startMs, aim)) {
-    const leftS = (aim.latestMs - startMs) / 1000;
-    return `starts at ${at}, ${leftS < 1 ? 'at the latest' : `${haveText(leftS)} before the latest`}`;
-  }
-  return `would start at ${at}, ${missText(startMs, aim)}`;
+export function plannedPieces(
+  startMs: number,
+  { date }: Pick<DayOfYear, 'date'>,
+  aim: BestStart,
+  offsets: readonly OffsetSpan[],
+): Piece[] {
+  const at = { text: clockAt(startMs, offsets), of: ofDate(date, 'start') };
+  if (!isWithin(startMs, aim)) return ['would start at ', at, ', ', missPiece(startMs, date, aim)];
+  const leftS = (aim.latestMs - startMs) / 1000;
+  const of = ofDate(date, 'start.leftS');
+  return leftS < 1
+    ? ['starts at ', at, ', ', { text: 'at the latest', of }]
+    : ['starts at ', at, ', ', { text: haveText(leftS), of }, ' before the latest'];
 }
 
+/** How far a start on a date is from those that fit. */
+export const missPiece = (startMs: number, date: string, aim: BestStart): Piece => ({
+  text: missText(startMs, aim),
+  of: ofDate(date, 'start.missS'),
+});
+
 /** `9 min too late`. */
-export const missText = (startMs: number, aim: BestStart): string =>
-  `${needText(distanceMs(startMs, aim) / 1000)} too ${startMs < aim.earliestMs ? 'early' : 'late'}`;
+const missText = (startMs: number, aim: BestStart): string =>
+  `${needText(missMs(startMs, aim) / 1000)} too ${startMs < aim.earliestMs ? 'early' : 'late'}`;
 
 /** Which part of the day a window belongs to, by solar noon. */
 export function windowName({ fromMs, toMs }: Span, day: DayOfYear): string {

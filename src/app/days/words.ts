@@ -3,9 +3,11 @@ import type { OffsetSpan } from '../../engine/schedule-types.ts';
 import type { Span } from '../../engine/sky/spans.ts';
 import type { DayOfYear } from '../../engine/sky/year.ts';
 import { clockAt } from '../../engine/time/clock.ts';
+import { ofDate, ofWindow, ofYear, VERDICT_FIGURES } from '../../engine/working/names.ts';
 import { durationText } from '../format/durations.ts';
 import { NBSP, numberText, plural, withUnit } from '../format/numbers.ts';
 import type { Standing } from '../icons.tsx';
+import { type Piece, plainText } from '../working/sentence.ts';
 import { isSkipped } from './calendar.ts';
 
 const dateFormat = (options: Intl.DateTimeFormatOptions) => {
@@ -56,14 +58,29 @@ export const lengthS = ({ fromMs, toMs }: Span): number => (toMs - fromMs) / 100
 export const jumpText = (minutes: number): string =>
   `${minutes > 0 ? '+' : '\u2212'}${durationText(Math.abs(minutes) * 60, 0)}`;
 
+const windowOf = (day: DayOfYear, { fromMs }: Span, what: string): string =>
+  ofWindow(
+    day.date,
+    day.windows.findIndex((one) => one.fromMs === fromMs),
+    what,
+  );
+
 /** What there is to spare, or why the run does not fit. */
-export function verdictText(day: DayOfYear, runS: number): string {
-  if (isSkipped(day)) return 'No such day here';
-  if (day.best) return `Fits, ${haveText((day.best.latestMs - day.best.earliestMs) / 1000)} to spare`;
-  if (day.verdict === 'moon') return `Moon is up, ${litText(day)}`;
-  if (!day.longest) return 'No window';
-  return `Too short by ${needText(runS - lengthS(day.longest))}`;
+export function verdictPieces(day: DayOfYear, runS: number): Piece[] {
+  const { best, longest } = day;
+  if (isSkipped(day)) return ['No such day here'];
+  if (best) {
+    const text = haveText((best.latestMs - best.earliestMs) / 1000);
+    return ['Fits, ', { text, of: windowOf(day, best.span, 'spareS') }, ' to spare'];
+  }
+  if (day.verdict === 'moon')
+    return ['Moon is up, ', { text: litText(day), of: ofDate(day.date, 'moonLitShare') }];
+  if (!longest) return ['No window'];
+  return ['Too short by ', { text: needText(runS - lengthS(longest)), of: windowOf(day, longest, 'spareS') }];
 }
+
+/** The same as it is read. */
+export const verdictText = (day: DayOfYear, runS: number): string => plainText(verdictPieces(day, runS));
 
 /** `28 % lit`. */
 export const litText = ({ moonLitShare }: DayOfYear): string =>
@@ -82,8 +99,8 @@ export function countsOf(days: readonly DayOfYear[]): Counts {
   return counts;
 }
 
-/** Each verdict with how many days it has, those that there are. */
-export const countTexts = (counts: Counts): string[] =>
+/** Each verdict with how many days of a year it has, those that there are. */
+export const countPieces = (counts: Counts, year: number): { text: string; of: string }[] =>
   (
     [
       ['fits', 'fit'],
@@ -91,26 +108,46 @@ export const countTexts = (counts: Counts): string[] =>
       ['moon', 'bright moon'],
       ['no window', 'no window'],
     ] as const
-  ).flatMap(([verdict, words]) => (counts[verdict] > 0 ? [`${counts[verdict]}${NBSP}${words}`] : []));
+  ).flatMap(([verdict, words]) =>
+    counts[verdict] > 0
+      ? [{ text: `${counts[verdict]}${NBSP}${words}`, of: ofYear(year, VERDICT_FIGURES[verdict]) }]
+      : [],
+  );
 
 const fits = (day: DayOfYear): boolean => day.verdict === 'fits' && !isSkipped(day);
+
+/** How many days of a year fit. */
+function fitPieces(days: readonly DayOfYear[], year: number): Piece[] {
+  const fit = countsOf(days).fits;
+  if (fit === 0) return ['No day fits.'];
+  const text = fit === 1 ? 'One day' : plural(fit, 'day');
+  return [{ text, of: ofYear(year, VERDICT_FIGURES.fits) }, fit === 1 ? ' fits.' : ' fit.'];
+}
+
+/** A sentence that goes on where another one has begun. */
+const lowered = (pieces: readonly Piece[]): Piece[] =>
+  pieces.map((piece, n) =>
+    n === 0 && typeof piece === 'string' ? `${piece.charAt(0).toLowerCase()}${piece.slice(1)}` : piece,
+  );
 
 /**
  * What came of the year, and of one day of it.
  * @param miss - how the planned start misses that day's window, if it does
  */
-export function yearSentence(
+export function yearPieces(
   days: readonly DayOfYear[],
   day: DayOfYear,
   runS: number,
-  miss: string | null = null,
-): string {
-  const fit = countsOf(days).fits;
-  const all = fit === 0 ? 'No day fits.' : fit === 1 ? 'One day fits.' : `${fit} days fit.`;
+  miss: Piece | null = null,
+): Piece[] {
   const next = days.find((one) => one.date > day.date && fits(one));
-  const said = verdictText(day, runS);
-  const here = `${dayMonth(day.date)}: ${said.charAt(0).toLowerCase()}${said.slice(1)}${miss ? `, but the planned start is ${miss}` : ''}`;
-  return `${all} ${here}${next ? `; the next that fits is ${dayMonth(next.date)}` : ''}.`;
+  return [
+    ...fitPieces(days, Number(day.date.slice(0, 4))),
+    ` ${dayMonth(day.date)}: `,
+    ...lowered(verdictPieces(day, runS)),
+    ...(miss ? [', but the planned start is ', miss] : []),
+    next ? `; the next that fits is ${dayMonth(next.date)}.` : '.',
+  ];
 }
 
 /** Stretches of days on end that fit, as a reader hears them. */

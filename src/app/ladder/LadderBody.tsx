@@ -9,6 +9,7 @@ import { durationText } from '../format/durations.ts';
 import { StandingTag } from '../icons.tsx';
 import { withChecks } from '../store/checker.ts';
 import { usePlan, useSchedule } from '../store/plan.ts';
+import { How } from '../working/How.tsx';
 import {
   endText,
   exposureLines,
@@ -44,6 +45,15 @@ function Row({ row, plan, present, firstFrameAt }: RowProps) {
   const take = () => {
     if (plan && !present) withChecks(() => takeChanges(plan, row.changes, `Interval to ${dial}`, 'ladder'));
   };
+  // Only the plan as it stands has workings.
+  const figure = (of: string, name: (typeof HEADINGS)[number], text: string) =>
+    present && plan ? (
+      <How of={of} what={`${text}, ${name}`}>
+        {text}
+      </How>
+    ) : (
+      text
+    );
   return (
     <tr className={present ? 'present' : undefined} onClick={take}>
       <th scope="row">
@@ -69,17 +79,19 @@ function Row({ row, plan, present, firstFrameAt }: RowProps) {
           <StandingTag standing="fine" />
         )}
       </td>
-      <td className="m">{row.frames}</td>
-      <td className="m">{durationText(row.clipLengthS, 2)}</td>
-      <td className="m">{endText(row, firstFrameAt)}</td>
-      <td className={`m${spareS < 0 ? ' wrong' : ''}`}>{signedDuration(spareS)}</td>
+      <td className="m">{figure('totals.frames', 'Frames', String(row.frames))}</td>
+      <td className="m">{figure('totals.clipLengthS', 'Clip', durationText(row.clipLengthS, 2))}</td>
+      <td className="m">{figure('totals.lastFrameAt', 'Ends', endText(row, firstFrameAt))}</td>
+      <td className={`m${spareS < 0 ? ' wrong' : ''}`}>
+        {figure('totals.tightestSpareS', 'Spare', signedDuration(spareS))}
+      </td>
       <td>
         {exposureLines(row).map((line) => (
           <small key={line}>{line}</small>
         ))}
       </td>
-      <td className="m">{row.swaps}</td>
-      <td className="m">{row.cards}</td>
+      <td className="m">{figure('run.swaps', 'Swaps', String(row.swaps))}</td>
+      <td className="m">{figure('cards.used', 'Cards', String(row.cards))}</td>
     </tr>
   );
 }

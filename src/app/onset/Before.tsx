@@ -1,10 +1,14 @@
 /** Before the first frame: how long until it, what has to be done by then, and the button that begins. */
 import { useState } from 'react';
 import type { Plan } from '../../engine/plan/schema.ts';
+import { ofOnset } from '../../engine/working/names.ts';
 import { BLOCK_WORDS, blocksBefore } from '../../outputs/day-blocks.ts';
 import { durationText } from '../format/durations.ts';
+import { plural } from '../format/numbers.ts';
+import { How } from '../working/How.tsx';
+import { Pieces } from '../working/Pieces.tsx';
 import { StartedLate, start } from './Questions.tsx';
-import type { Now, Shoot } from './shoot.ts';
+import { type Now, onSetOf, type Shoot } from './shoot.ts';
 import { clockText, countdown, lateText, momentText } from './words.ts';
 
 interface Step {
@@ -17,17 +21,27 @@ interface Step {
 export const stepsBefore = (plan: Plan, startMs: number): Step[] =>
   blocksBefore(plan, startMs).map(({ kind, fromMs, toMs }) => ({ name: BLOCK_WORDS[kind], fromMs, toMs }));
 
-function Steps({ plan, startMs, nowMs }: { plan: Plan; startMs: number; nowMs: number }) {
-  const steps = stepsBefore(plan, startMs);
+function Steps({ shoot, now }: { shoot: Shoot; now: Now }) {
+  const { plan } = shoot;
+  const { nowMs } = now;
+  const steps = stepsBefore(plan, now.stretch.startMs);
   if (steps.length === 0) return null;
   return (
     <section aria-label="Until the first frame" className="on-steps">
       <ol className="plain">
-        {steps.map(({ name, fromMs, toMs }) => {
+        {steps.map(({ name, fromMs, toMs }, n) => {
           const under = nowMs >= fromMs && nowMs < toMs;
           return (
             <li key={name} aria-current={under ? 'step' : undefined} className={nowMs >= toMs ? 'past' : ''}>
-              <span className="m">{clockText(fromMs, plan.place)}</span>
+              <span className="m">
+                <How
+                  of={ofOnset(`step.${n + 1}.at`)}
+                  what={`${clockText(fromMs, plan.place)}, ${name}`}
+                  run={() => onSetOf(shoot, now, steps)}
+                >
+                  {clockText(fromMs, plan.place)}
+                </How>
+              </span>
               <b>{name}</b>
               <span className="s">
                 {under ? `${countdown((toMs - nowMs) / 1000)} left` : durationText((toMs - fromMs) / 1000)}
@@ -57,17 +71,29 @@ export function Before({ shoot, now }: { shoot: Shoot; now: Now }) {
   const { startMs } = now.stretch;
   const toS = (startMs - now.nowMs) / 1000;
   const longPast = isLongPast(now);
+  const run = () => onSetOf(shoot, now);
   const begin = () => start(shoot, Date.now() + shoot.shiftMs);
   return (
     <>
       <section aria-label="First frame" className="on-count">
-        <p>{toS > 0 ? 'First frame in' : 'First frame was due'}</p>
+        <p>
+          <How of={ofOnset('toFirstS')} what={toS > 0 ? 'First frame in' : 'First frame was due'} run={run}>
+            {toS > 0 ? 'First frame in' : 'First frame was due'}
+          </How>
+        </p>
         <p className={figureClass(countdown(Math.abs(toS)))} role="timer">
           {countdown(Math.abs(toS))}
           {toS <= 0 && <small>ago</small>}
         </p>
         <p>
-          {now.frames} frames from {momentText(startMs, plan.place, now.nowMs)}
+          <Pieces
+            run={run}
+            pieces={[
+              { text: plural(now.frames, 'frame'), of: 'totals.frames' },
+              ' from ',
+              { text: momentText(startMs, plan.place, now.nowMs), of: 'totals.firstFrameAt' },
+            ]}
+          />
         </p>
       </section>
       <button type="button" className="btn main on-big" onClick={begin}>
@@ -85,7 +111,7 @@ export function Before({ shoot, now }: { shoot: Shoot; now: Now }) {
         </div>
       )}
       {asking && <StartedLate shoot={shoot} now={now} onClose={() => setAsking(false)} />}
-      {!longPast && <Steps plan={plan} startMs={startMs} nowMs={now.nowMs} />}
+      {!longPast && <Steps shoot={shoot} now={now} />}
     </>
   );
 }

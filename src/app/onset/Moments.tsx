@@ -2,8 +2,10 @@
 import { useMemo } from 'react';
 import type { Stretch } from '../../engine/onset/stretch.ts';
 import { type Moment, momentsOf, type Standing, standingOf } from '../../engine/onset/todo.ts';
+import { ofOnset } from '../../engine/working/names.ts';
 import { plural } from '../format/numbers.ts';
-import { acknowledged, type Now, type Shoot } from './shoot.ts';
+import { How } from '../working/How.tsx';
+import { acknowledged, type Now, onSetOf, type Shoot } from './shoot.ts';
 import { happen } from './store.ts';
 import { beforeFrame, clockText, countdown, STANDING_WORDS } from './words.ts';
 
@@ -62,6 +64,9 @@ const SIGNS: Readonly<Record<Moment['kind'], string>> = {
 function Row({ moment, standing, shoot, now }: Standed & { shoot: Shoot; now: Now }) {
   const { kind, text, atMs, byHand, lostFrames } = moment;
   const { place } = shoot.plan;
+  const of = (what: string) => ofOnset(`moment.${moment.key}.${what}`);
+  const run = () => onSetOf(shoot, now);
+  const inText = countdown((atMs - now.nowMs) / 1000);
   const acts = byHand && standing !== 'later';
   return (
     <li className={standing}>
@@ -71,13 +76,20 @@ function Row({ moment, standing, shoot, now }: Standed & { shoot: Shoot; now: No
       <p>
         <b>{text}</b>
         <span>
-          {beforeFrame(moment)}, {clockText(atMs, place)}
+          {beforeFrame(moment)},{' '}
+          <How of={of('at')} what={`${clockText(atMs, place)}, ${text}`} run={run}>
+            {clockText(atMs, place)}
+          </How>
           {lostFrames > 0 && `; loses ${plural(lostFrames, 'frame')}`}
         </span>
       </p>
       <p className="in">
         {STANDING_WORDS[standing] !== '' && <b>{STANDING_WORDS[standing]}</b>}
-        {standing !== 'overdue' && <span className="m">{countdown((atMs - now.nowMs) / 1000)}</span>}
+        {standing !== 'overdue' && (
+          <How of={of('inS')} what={`${inText}, until ${text}`} run={run}>
+            <span className="m">{inText}</span>
+          </How>
+        )}
       </p>
       {acts && (
         <button

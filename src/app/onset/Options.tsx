@@ -4,10 +4,11 @@ import type { Finding } from '../../engine/findings/types.ts';
 import type { Option, Outcome } from '../../engine/onset/outcome.ts';
 import type { Keep } from '../../engine/onset/rest.ts';
 import { beforeFirst } from '../../engine/onset/todo.ts';
-import type { Plan } from '../../engine/plan/schema.ts';
+import { ofOnset } from '../../engine/working/names.ts';
 import { clockOf } from '../format/clock.ts';
 import { STANDING, StandingIcon } from '../icons.tsx';
-import type { Slip } from './shoot.ts';
+import { How } from '../working/How.tsx';
+import { type Now, onSetOf, type Shoot, type Slip } from './shoot.ts';
 import { consequences, keepTitle } from './words.ts';
 
 const MOST = 4;
@@ -36,16 +37,29 @@ function Found({ title, findings }: { title: string; findings: readonly Finding[
   );
 }
 
+interface ConsequencesProps {
+  option: Option;
+  shoot: Shoot;
+  now: Now;
+  /** Frames lost by then. */
+  lost: number;
+}
+
 /** What one way to go on comes to. */
-export function Consequences({ option, place }: { option: Option; place: Plan['place'] }) {
+export function Consequences({ option, shoot, now, lost }: ConsequencesProps) {
   if ('why' in option) return <p className="s">Cannot be had. {option.why}</p>;
+  const run = () => ({ ...onSetOf(shoot, now), outcome: { ...option, lost } });
   return (
     <>
       <dl>
-        {consequences(option, place).map(([name, text]) => (
+        {consequences(option, shoot.plan.place).map(([name, text, what]) => (
           <div key={name}>
             <dt>{name}</dt>
-            <dd>{text}</dd>
+            <dd>
+              <How of={ofOnset(`then.${what}`)} what={`${text}, ${name}`} run={run}>
+                {text}
+              </How>
+            </dd>
           </div>
         ))}
       </dl>
@@ -80,12 +94,14 @@ function First({ of: { stretch } }: { of: Outcome }) {
 interface OptionsProps {
   options: readonly Option[];
   slip: Slip['kind'];
-  place: Plan['place'];
+  shoot: Shoot;
+  now: Now;
+  lost: number;
   keep: Keep;
   onKeep: (keep: Keep) => void;
 }
 
-export function Options({ options, slip, place, keep, onKeep }: OptionsProps) {
+export function Options({ options, slip, keep, onKeep, ...of }: OptionsProps) {
   const name = useId();
   return (
     <fieldset className="on-options">
@@ -103,7 +119,7 @@ export function Options({ options, slip, place, keep, onKeep }: OptionsProps) {
             <b>{keepTitle(option.keep, slip)}</b>
           </label>
           {slip === 'paused' && 'stretch' in option && <First of={option} />}
-          <Consequences option={option} place={place} />
+          <Consequences option={option} {...of} />
         </div>
       ))}
     </fieldset>

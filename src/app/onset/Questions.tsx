@@ -77,7 +77,9 @@ function GoOn({
       <Options
         options={options}
         slip={slip.kind}
-        place={shoot.plan.place}
+        shoot={shoot}
+        now={now}
+        lost={shoot.lost + (slip.kind === 'lost' ? slip.frames : 0)}
         keep={keep ?? KEEPS[0] ?? first}
         onKeep={setAsked}
       />
@@ -271,7 +273,7 @@ export function StopEarly({ shoot, now, onClose }: QuestionProps) {
         After frame {after}: {plural(left, 'frame')} of the plan will not be shot. The rig stops where that
         frame has it.
       </p>
-      {outcome && <Consequences option={outcome} place={shoot.plan.place} />}
+      {outcome && <Consequences option={outcome} shoot={shoot} now={now} lost={shoot.lost} />}
       <button type="button" className="btn main on-big" disabled={unread} onClick={stop}>
         Stop after frame {after}
       </button>
@@ -304,7 +306,9 @@ export function Resume({ shoot, now }: Pick<QuestionProps, 'shoot' | 'now'>) {
       <Options
         options={options}
         slip="paused"
-        place={shoot.plan.place}
+        shoot={shoot}
+        now={now}
+        lost={shoot.lost}
         keep={keep ?? asked}
         onKeep={setAsked}
       />

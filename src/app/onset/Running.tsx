@@ -3,11 +3,15 @@ import { useEffect, useRef, useState } from 'react';
 import { rungWords } from '../../engine/exposure/ramp-words.ts';
 import { cycleParts } from '../../engine/onset/state.ts';
 import { lastOpensMs, madeOf } from '../../engine/onset/stretch.ts';
+import { ofFrame, ofOnset } from '../../engine/working/names.ts';
+import { How } from '../working/How.tsx';
+import { Pieces } from '../working/Pieces.tsx';
+import type { Piece } from '../working/sentence.ts';
 import { CycleBar } from './CycleBar.tsx';
 import { DoneComb } from './DoneComb.tsx';
 import { Moments, nextOf, useMoments } from './Moments.tsx';
 import { LostFrames, Resume, StartedLate, StopEarly } from './Questions.tsx';
-import { type Now, paused, plannedStretch, present, type Shoot } from './shoot.ts';
+import { type Now, onSetOf, paused, plannedStretch, present, type Shoot } from './shoot.ts';
 import { clockNow, happen } from './store.ts';
 import { clockText, countdown, lateText, lostText, stateSentence } from './words.ts';
 
@@ -16,12 +20,17 @@ interface RunningProps {
   now: Now;
 }
 
-function Countdown({ now }: { now: Now }) {
+function Countdown({ shoot, now }: RunningProps) {
   const { toNextS } = now.instant;
   const text = countdown(toNextS ?? now.instant.untilS);
+  const title = toNextS === null ? 'Last frame, done in' : 'Next shutter in';
   return (
     <>
-      <p>{toNextS === null ? 'Last frame, done in' : 'Next shutter in'}</p>
+      <p>
+        <How of={ofOnset('toNextS')} what={title} run={() => onSetOf(shoot, now)}>
+          {title}
+        </How>
+      </p>
       <p className={text.length < 3 ? 'on-figure' : 'on-figure long'} role="timer">
         {text}
         {text.length < 3 && <small>s</small>}
@@ -38,40 +47,70 @@ function State({ shoot, now }: RunningProps) {
   const rung = made.exposure?.rungs[made.columns.rung?.[Math.max(0, index)] ?? 0];
   return (
     <section aria-label="Now" className="on-count">
-      <Countdown now={now} />
+      <Countdown shoot={shoot} now={now} />
       <p className="on-state">
         <b>{state}</b> {means}
       </p>
       <CycleBar parts={cycleParts(made, Math.max(0, index), cycle.guardS)} intoS={intoS} />
-      {rung && <p className="s">Settings of this frame: {rungWords(rung)}</p>}
+      {rung && (
+        <p className="s">
+          <Pieces
+            run={() => onSetOf(shoot, now)}
+            pieces={[
+              'Settings of this frame: ',
+              { text: rungWords(rung), of: ofFrame(Math.max(0, index), 'exposureS') },
+            ]}
+          />
+        </p>
+      )}
       {shoot.lost > 0 && <p className="s">{lostText(shoot.lost)}</p>}
     </section>
   );
 }
 
-/** How late the end is against the plan as it was; in a pause nobody knows yet. */
-function endText(shoot: Shoot): string {
+/** When it ends, and how late that is against the plan as it was; in a pause nobody knows yet. */
+function endPieces(shoot: Shoot): Piece[] {
   const { plan } = shoot;
   const endMs = lastOpensMs(present(shoot));
-  if (shoot.pausedMs !== null) return `End was ${clockText(endMs, plan.place)}, open while paused`;
+  if (shoot.pausedMs !== null) return [`End was ${clockText(endMs, plan.place)}, open while paused`];
   const lateS = (endMs - lastOpensMs(plannedStretch(plan))) / 1000;
-  return `End ${clockText(endMs, plan.place)}, ${lateText(lateS)}`;
+  return [
+    { text: `End ${clockText(endMs, plan.place)}`, of: ofOnset('endAt') },
+    ', ',
+    { text: lateText(lateS), of: ofOnset('lateS') },
+  ];
 }
 
 export function Progress({ shoot, now }: RunningProps) {
   const moments = useMoments(shoot, now.stretch);
   const marks = moments.filter(({ byHand }) => byHand).map(({ frame }) => (frame - 0.5) / now.frames);
+  const run = () => onSetOf(shoot, now);
   const percent = Math.floor((now.begun / Math.max(1, now.frames)) * 100);
   return (
     <section aria-label="Progress" className="on-progress">
       <p className="line">
         <span>
-          Frame <b className="m">{now.begun}</b> <span className="m">/ {now.frames}</span>
+          <How of={ofOnset('begun')} what={`Frame ${now.begun}`} run={run}>
+            Frame <b className="m">{now.begun}</b>
+          </How>{' '}
+          <How of={ofOnset('frames')} what={`/ ${now.frames}, frames of the run`} run={run}>
+            <span className="m">/ {now.frames}</span>
+          </How>
         </span>
         <span className="r">
-          {percent} % shot, {now.frames - now.begun} left
-          <br />
-          {endText(shoot)}
+          <span>
+            <Pieces
+              run={run}
+              pieces={[
+                { text: `${percent} % shot`, of: ofOnset('percent') },
+                ', ',
+                { text: `${now.frames - now.begun} left`, of: ofOnset('left') },
+              ]}
+            />
+          </span>
+          <span>
+            <Pieces run={run} pieces={endPieces(shoot)} />
+          </span>
         </span>
       </p>
       <DoneComb begun={now.begun} frames={now.frames} marks={marks} />
@@ -124,7 +163,16 @@ function Paused({ shoot, now }: RunningProps) {
   useEffect(() => section.current?.focus(), []);
   return (
     <section ref={section} tabIndex={-1} aria-label="Paused" className="on-count">
-      <p>Paused since {clockText(since, shoot.plan.place)}</p>
+      <p>
+        <Pieces
+          run={() => onSetOf(shoot, now)}
+          pieces={[
+            { text: 'Paused', of: ofOnset('pausedS') },
+            ' since ',
+            { text: clockText(since, shoot.plan.place), of: ofOnset('pausedAt') },
+          ]}
+        />
+      </p>
       <p className="on-figure long" role="timer">
         {countdown(Math.floor((now.nowMs - since) / 1000))}
       </p>

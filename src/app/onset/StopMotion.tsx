@@ -2,6 +2,7 @@
 
 import { untick } from '../../engine/sheet/edits.ts';
 import { exposureText, passesOf, timecodeAt } from '../../engine/sheet/texts.ts';
+import { ofExposure } from '../../engine/working/names.ts';
 import { durationText } from '../format/durations.ts';
 import { plural } from '../format/numbers.ts';
 import { framesText, positionAt, positionText } from '../sheet/cells.ts';
@@ -10,6 +11,8 @@ import { markNext, nextOf } from '../sheet/commands.ts';
 import { doIt } from '../sheet/edits.ts';
 import { useSheeted } from '../sheet/sheeted.ts';
 import { showScreen } from '../store/screen.ts';
+import { How } from '../working/How.tsx';
+import { Pieces } from '../working/Pieces.tsx';
 import { DoneComb } from './DoneComb.tsx';
 
 function NextExposure({ next }: { next: number }) {
@@ -24,12 +27,28 @@ function NextExposure({ next }: { next: number }) {
         <b>{exposureText(plan, sheet, next)}</b>
       </p>
       <p>
-        frames {framesText(firstFrame[next] ?? 0, frames[next] ?? 0)}, {timecodeAt(plan, sheet, next)}
+        <Pieces
+          pieces={[
+            'frames ',
+            {
+              text: framesText(firstFrame[next] ?? 0, frames[next] ?? 0),
+              of: ofExposure(next, 'lastFrame'),
+            },
+            ', ',
+            { text: timecodeAt(plan, sheet, next), of: ofExposure(next, 'timecode') },
+          ]}
+        />
         {passes.length > 1 && `; passes: ${passes.join(', ')}`}
       </p>
       {axes.map((axis) => (
         <p key={axis.name}>
-          {axis.name} to <b className="m">{positionText(axis, positionAt(axis, next))}</b> {axis.unit}
+          {axis.name} to{' '}
+          <How
+            of={ofExposure(next, `axes.${axis.name}.position`)}
+            what={`${positionText(axis, positionAt(axis, next))} ${axis.unit}, ${axis.name}`}
+          >
+            <b className="m">{positionText(axis, positionAt(axis, next))}</b> {axis.unit}
+          </How>
         </p>
       ))}
     </section>
@@ -63,18 +82,33 @@ export function StopMotion() {
       <section aria-label="Progress" className="on-progress">
         <p className="line">
           <span>
-            Exposure <b className="m">{done}</b> <span className="m">/ {sheet.exposures}</span>
+            <How of="sheet.done" what={`Exposure ${done}, done`}>
+              Exposure <b className="m">{done}</b>
+            </How>{' '}
+            <How of="sheet.exposures" what={`/ ${sheet.exposures}, exposures`}>
+              <span className="m">/ {sheet.exposures}</span>
+            </How>
           </span>
           <span className="r">
-            {plural(sheet.exposures - done, 'exposure')} left
-            <br />
+            <span>
+              <Pieces
+                pieces={[{ text: `${plural(sheet.exposures - done, 'exposure')} left`, of: 'sheet.left' }]}
+              />
+            </span>
             {next >= 0 && Number.isFinite(finishMs) && (
-              <>
-                Finished {momentText(finishMs, spansOf(plan, sheet), nowMs)}
+              <span>
+                <Pieces
+                  pieces={[
+                    {
+                      text: `Finished ${momentText(finishMs, spansOf(plan, sheet), nowMs)}`,
+                      of: 'sheet.finishAt',
+                    },
+                  ]}
+                />
                 {finishMs - nowMs > 0 && finishMs - nowMs < 86_400_000 && (
                   <>, in {durationText(Math.round((finishMs - nowMs) / 60_000) * 60)}</>
                 )}
-              </>
+              </span>
             )}
           </span>
         </p>

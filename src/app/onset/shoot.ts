@@ -10,6 +10,8 @@ import {
   opensMs,
   type Stretch,
 } from '../../engine/onset/stretch.ts';
+import { momentsOf } from '../../engine/onset/todo.ts';
+import type { OnSet, StepBefore } from '../../engine/onset/working.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import { startFor } from '../../engine/schedule.ts';
 
@@ -186,3 +188,18 @@ export function overMs(shoot: Shoot): number {
   const last = made.totals.frames - 1;
   return opensMs(made, last) + frameS(made, last) * 1000;
 }
+
+/** A run as its workings want it. @param stepsBefore - what is done before the first frame, if that is asked for */
+export const onSetOf = (shoot: Shoot, now: Now, stepsBefore: readonly StepBefore[] = []): OnSet => ({
+  plan: shoot.plan,
+  nowMs: now.nowMs,
+  pausedMs: shoot.pausedMs,
+  stretch: now.stretch,
+  last: present(shoot),
+  planned: plannedStretch(shoot.plan),
+  instant: now.instant,
+  begun: now.begun,
+  frames: now.frames,
+  moments: momentsOf(shoot.stretches.length > 0 ? shoot.stretches : [now.stretch]),
+  stepsBefore,
+});

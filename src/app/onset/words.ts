@@ -92,8 +92,11 @@ const signed = (value: number, text: string): string => (value < 0 ? `${MINUS}${
 const changed = (now: string, by: number, size: string): string =>
   by === 0 ? now : `${now} (${signed(by, size)})`;
 
-/** Figures of an outcome with what changes of each, name and text. */
-export function consequences({ now, before }: Outcome, place: Place): [name: string, text: string][] {
+/** Figures of an outcome with what changes of each: name, text, and what of its workings it is. */
+export function consequences(
+  { now, before }: Outcome,
+  place: Place,
+): [name: string, text: string, what: string][] {
   const by = {
     frames: now.frames - before.frames,
     clipS: Math.round((now.clipS - before.clipS) * 100) / 100,
@@ -102,10 +105,14 @@ export function consequences({ now, before }: Outcome, place: Place): [name: str
   };
   const dial = durationText(now.dialS);
   return [
-    ['Frames', changed(String(now.frames), by.frames, numberText(Math.abs(by.frames)))],
-    ['Clip', changed(durationText(now.clipS, 2), by.clipS, durationText(Math.abs(by.clipS), 2))],
-    ['End', changed(clockText(now.endMs, place), by.endS, durationText(Math.abs(by.endS)))],
-    ['Trigger', by.dialS === 0 ? `${dial}, as it is` : `set to ${dial} (was ${durationText(before.dialS)})`],
+    ['Frames', changed(String(now.frames), by.frames, numberText(Math.abs(by.frames))), 'frames'],
+    ['Clip', changed(durationText(now.clipS, 2), by.clipS, durationText(Math.abs(by.clipS), 2)), 'clipS'],
+    ['End', changed(clockText(now.endMs, place), by.endS, durationText(Math.abs(by.endS))), 'endAt'],
+    [
+      'Trigger',
+      by.dialS === 0 ? `${dial}, as it is` : `set to ${dial} (was ${durationText(before.dialS)})`,
+      'dialS',
+    ],
   ];
 }
 

@@ -1,9 +1,12 @@
 /** The days of work: where each ends, what it draws, and when the sun is on the set. */
 import { useState } from 'react';
 import type { SheetDay } from '../../engine/sheet/types.ts';
+import { ofWorkDay } from '../../engine/working/names.ts';
 import { bytesText } from '../format/bytes.ts';
 import { numberText, plural } from '../format/numbers.ts';
 import { SavePicture } from '../picture/SavePicture.tsx';
+import { Pieces } from '../working/Pieces.tsx';
+import type { Piece } from '../working/sentence.ts';
 import { clockText, dayText, spansOf } from './clock.ts';
 import { goToExposure } from './commands.ts';
 import type { Sheeted } from './sheeted.ts';
@@ -14,27 +17,30 @@ const SHOWN = 14;
 const whText = (wh: number): string =>
   wh >= 1000 ? `${numberText(wh / 1000, 2)}\u00A0kWh` : `${numberText(wh, 0)}\u00A0Wh`;
 
-function energyText({ energyWh }: SheetDay): string {
+/** What each source gives on a day, and the packs that takes. */
+function energyPieces({ energyWh }: SheetDay, d: number): Piece[] {
   return energyWh
     .filter(({ wh }) => wh > 0)
-    .map(
-      ({ source, wh, packs }) =>
-        `${source} ${whText(wh)}${packs === null ? '' : `, ${plural(packs, 'pack')}`}`,
-    )
-    .join('; ');
+    .flatMap(({ source, wh, packs }): Piece[] => [
+      `; ${source} `,
+      { text: whText(wh), of: ofWorkDay(d, `sources.${source}.wh`) },
+      ...(packs === null
+        ? []
+        : [', ', { text: plural(packs, 'pack'), of: ofWorkDay(d, `sources.${source}.packs`) }]),
+    ]);
 }
 
-function Day({ of: { plan, sheet }, day }: { of: Sheeted; day: SheetDay }) {
+function Day({ of: { plan, sheet }, day, d }: { of: Sheeted; day: SheetDay; d: number }) {
   const spans = spansOf(plan, sheet);
   const { lastExposure, frame, shot } = day;
   const where = sheet.shots.length > 1 && shot !== null ? ` of ${sheet.shots[shot]?.name}` : '';
-  const energy = energyText(day);
+  const clock = (ms: number, what: string): Piece => ({ text: clockText(ms, spans), of: ofWorkDay(d, what) });
   return (
     <li>
       <p className="line">
         <b>{dayText(day.fromMs, spans)}</b>
         <span className="m">
-          {clockText(day.fromMs, spans)}–{clockText(day.toMs, spans)}
+          <Pieces pieces={[clock(day.fromMs, 'from'), '–', clock(day.toMs, 'to')]} />
         </span>
       </p>
       {lastExposure === null ? (
@@ -46,11 +52,24 @@ function Day({ of: { plan, sheet }, day }: { of: Sheeted; day: SheetDay }) {
         </button>
       )}
       <p className="s">
-        {minutesText(day.workMin)} of work{energy && `; ${energy}`}
+        <Pieces
+          pieces={[
+            { text: minutesText(day.workMin), of: ofWorkDay(d, 'workMin') },
+            ' of work',
+            ...energyPieces(day, d),
+          ]}
+        />
       </p>
-      {day.sunSpans.map(({ fromMs, toMs }) => (
+      {day.sunSpans.map(({ fromMs, toMs }, n) => (
         <p key={fromMs} className="s sun">
-          Sun on the set {clockText(fromMs, spans)} to {clockText(toMs, spans)}
+          <Pieces
+            pieces={[
+              'Sun on the set ',
+              clock(fromMs, `sun.${n + 1}.from`),
+              ' to ',
+              clock(toMs, `sun.${n + 1}.to`),
+            ]}
+          />
         </p>
       ))}
     </li>
@@ -66,13 +85,21 @@ export function CalendarPanel({ of }: { of: Sheeted }) {
       <header>
         <h2 id="work-days-title">Days of work</h2>
         <span className="s">
-          {plural(days.length, 'day')}, {whText(totals.energyWh)}, {bytesText(totals.storageBytes)}
+          <Pieces
+            pieces={[
+              { text: plural(days.length, 'day'), of: 'sheet.days' },
+              ', ',
+              { text: whText(totals.energyWh), of: 'sheet.energyWh' },
+              ', ',
+              { text: bytesText(totals.storageBytes), of: 'sheet.storageBytes' },
+            ]}
+          />
         </span>
         <SavePicture of="Days of work" small />
       </header>
       <ul className={`plain${all && days.length > SHOWN ? ' long' : ''}`}>
-        {shown.map((day) => (
-          <Day key={day.date} of={of} day={day} />
+        {shown.map((day, d) => (
+          <Day key={day.date} of={of} day={day} d={d} />
         ))}
       </ul>
       {days.length > shown.length && (

@@ -11,6 +11,7 @@ import { useAtLeisure, workedOut } from '../store/schedules.ts';
 import { setCycleFrame, useCursor } from '../store/view.ts';
 import { Strip } from '../strip/Strip.tsx';
 import { Verdict } from '../strip/Verdict.tsx';
+import { Pieces } from '../working/Pieces.tsx';
 import { positionAt, positionText } from './cells.ts';
 import { Trace } from './drawings.tsx';
 import { type FrameColumn, findFrame, frameColumns, runText } from './frameColumns.ts';
@@ -123,7 +124,13 @@ export function FrameSheet() {
         <header>
           <h2 id="frames-title">Frames</h2>
           <span className="s">
-            {plural(frames, 'frame')}, {runText(schedule)}
+            <Pieces
+              pieces={[
+                { text: plural(frames, 'frame'), of: 'totals.frames' },
+                ', ',
+                { text: runText(schedule), of: 'totals.intervalS' },
+              ]}
+            />
           </span>
           <JumpBox
             label="Go to"

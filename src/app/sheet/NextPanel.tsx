@@ -1,13 +1,19 @@
 /** While shooting: the exposure that is next, and what there is to say of the one before. */
 import { useId, useState } from 'react';
 import { setNote, setRetakes } from '../../engine/sheet/edits.ts';
-import { exposureText, passesOf, placeOf, tickAt, timecodeAt } from '../../engine/sheet/texts.ts';
+import { exposureText, passesOf, placeOf, takesMin, tickAt, timecodeAt } from '../../engine/sheet/texts.ts';
+import { ofExposure } from '../../engine/working/names.ts';
 import { signed } from '../charts/format.ts';
 import { LessIcon, MoreIcon, StandingTag } from '../icons.tsx';
+import { How } from '../working/How.tsx';
+import { Pieces } from '../working/Pieces.tsx';
 import { framesText, positionAt, positionText, rangeOf } from './cells.ts';
+import { clockText, spansOf } from './clock.ts';
 import { goToExposure, markNext } from './commands.ts';
 import { doIt } from './edits.ts';
+import { Fact } from './Fact.tsx';
 import type { Sheeted } from './sheeted.ts';
+import { minutesText } from './words.ts';
 
 const UNITS = { mm: 'mm', deg: 'deg' } as const;
 
@@ -25,11 +31,25 @@ function Positions({ of: { sheet }, i }: { of: Sheeted; i: number }) {
           <div key={axis.name}>
             <p className="s">{axis.name} to</p>
             <p>
-              <span className="m">{positionText(axis, positionAt(axis, i))}</span>{' '}
-              <span className="unit">{UNITS[axis.unit]}</span>
+              <How
+                of={ofExposure(i, `axes.${axis.name}.position`)}
+                what={`${positionText(axis, positionAt(axis, i))} ${UNITS[axis.unit]}, ${axis.name}`}
+              >
+                <span className="m">{positionText(axis, positionAt(axis, i))}</span>{' '}
+                <span className="unit">{UNITS[axis.unit]}</span>
+              </How>
             </p>
             <p className="s">
-              {sameShot ? `${signed(by, rangeOf(axis).digits)} from the last` : 'first of the shot'}
+              {sameShot ? (
+                <Pieces
+                  pieces={[
+                    { text: signed(by, rangeOf(axis).digits), of: ofExposure(i, `axes.${axis.name}.by`) },
+                    ' from the last',
+                  ]}
+                />
+              ) : (
+                'first of the shot'
+              )}
               {side !== 0 && `, arrives going ${side > 0 ? 'up' : 'down'}`}
             </p>
           </div>
@@ -125,6 +145,7 @@ export function NextPanel({ of, next }: { of: Sheeted; next: number }) {
   const last = sheet.totals.done > 0 ? lastDone(of) : null;
   const action = sheet.actions[sheet.columns.action[next] ?? -1];
   const names = next < 0 ? [] : passesOf(plan, sheet, next);
+  const clock = clockText(sheet.columns.startMs[next] ?? Number.NaN, spansOf(plan, sheet));
   return (
     <section className="panel next-panel" aria-labelledby="next-title">
       <header>
@@ -145,7 +166,9 @@ export function NextPanel({ of, next }: { of: Sheeted; next: number }) {
               >
                 {next + 1}
               </button>
-              <small>of {sheet.exposures}</small>
+              <small>
+                <Pieces pieces={['of ', { text: String(sheet.exposures), of: 'sheet.exposures' }]} />
+              </small>
             </p>
             <p className="what">{exposureText(plan, sheet, next)}</p>
             <dl className="facts">
@@ -155,16 +178,18 @@ export function NextPanel({ of, next }: { of: Sheeted; next: number }) {
                   <dd>{sheet.shots[sheet.columns.shot[next] ?? 0]?.name}</dd>
                 </div>
               )}
-              <div>
-                <dt>Frames</dt>
-                <dd className="m">
-                  {framesText(sheet.columns.firstFrame[next] ?? 0, sheet.columns.frames[next] ?? 0)}
-                </dd>
-              </div>
-              <div>
-                <dt>Timecode</dt>
-                <dd className="m">{timecodeAt(plan, sheet, next)}</dd>
-              </div>
+              <Fact
+                name="Frames"
+                of={ofExposure(next, 'lastFrame')}
+                text={framesText(sheet.columns.firstFrame[next] ?? 0, sheet.columns.frames[next] ?? 0)}
+              />
+              <Fact name="Timecode" of={ofExposure(next, 'timecode')} text={timecodeAt(plan, sheet, next)} />
+              <Fact
+                name="Takes"
+                of={ofExposure(next, 'takesMin')}
+                text={minutesText(takesMin(sheet, next))}
+              />
+              {clock !== '' && <Fact name="From" of={ofExposure(next, 'clock')} text={clock} />}
             </dl>
             <Positions of={of} i={next} />
             {names.length > 1 && <PassBoxes key={next} names={names} />}

@@ -1,8 +1,11 @@
 /** How fast it really goes. */
+import { takesMin } from '../../engine/sheet/texts.ts';
 import type { Sheet } from '../../engine/sheet/types.ts';
+import { ofExposure } from '../../engine/working/names.ts';
 import { fixed } from '../charts/format.ts';
 import { SavePicture } from '../picture/SavePicture.tsx';
 import { momentText, spansOf } from './clock.ts';
+import { Fact } from './Fact.tsx';
 import { type Pause, pausesOf } from './pauses.ts';
 import type { Sheeted } from './sheeted.ts';
 import { lastTickMs } from './words.ts';
@@ -60,13 +63,13 @@ function Bars({ took, plannedMin }: { took: readonly Took[]; plannedMin: number 
 
 export function PacePanel({ of }: { of: Sheeted }) {
   const { plan, sheet } = of;
-  const { totals, columns } = sheet;
+  const { totals } = sheet;
   if (totals.done === 0) return null;
   const spans = spansOf(plan, sheet);
   const took = tookOf(sheet, pausesOf(plan, sheet));
   const nowMs = lastTickMs(of) ?? totals.finishMs;
   const at = took.at(-1)?.index ?? 0;
-  const plannedMin = (columns.minutes[at] ?? 0) + (columns.rigS[at] ?? 0) / 60;
+  const plannedMin = takesMin(sheet, at);
   const { pace } = totals;
   return (
     <section className="panel" aria-labelledby="pace-title">
@@ -78,26 +81,29 @@ export function PacePanel({ of }: { of: Sheeted }) {
       <div className="pad">
         {took.length > 0 && <Bars took={took} plannedMin={plannedMin} />}
         <dl className="facts">
-          <div>
-            <dt>
-              <i className="rule" aria-hidden="true" /> Planned
-            </dt>
-            <dd className="m">{fixed(plannedMin, 1)} min</dd>
-          </div>
-          <div>
-            <dt>So far</dt>
-            <dd className="m">
-              {pace.plannedMin > 0 ? `${fixed(plannedMin * pace.factor, 1)} min` : 'from the second tick on'}
-            </dd>
-          </div>
-          <div>
-            <dt>Finish as planned</dt>
-            <dd className="m">{momentText(totals.finishMs, spans, nowMs)}</dd>
-          </div>
-          <div>
-            <dt>Finish at your pace</dt>
-            <dd className="m">{momentText(totals.finishAtPaceMs, spans, nowMs)}</dd>
-          </div>
+          <Fact of={ofExposure(at, 'takesMin')} name="Planned" text={`${fixed(plannedMin, 1)} min`} rule />
+          {pace.plannedMin > 0 ? (
+            <Fact
+              of={ofExposure(at, 'atPaceMin')}
+              name="So far"
+              text={`${fixed(plannedMin * pace.factor, 1)} min`}
+            />
+          ) : (
+            <div>
+              <dt>So far</dt>
+              <dd className="m">from the second tick on</dd>
+            </div>
+          )}
+          <Fact
+            of="sheet.finishAt"
+            name="Finish as planned"
+            text={momentText(totals.finishMs, spans, nowMs)}
+          />
+          <Fact
+            of="sheet.finishAtPace"
+            name="Finish at your pace"
+            text={momentText(totals.finishAtPaceMs, spans, nowMs)}
+          />
         </dl>
       </div>
     </section>

@@ -4,20 +4,25 @@ import { durationParts, type Part } from '../format/durations.ts';
 import { numberText, plural } from '../format/numbers.ts';
 import { rateText } from '../format/rate.ts';
 import { ArrowRight, StandingIcon } from '../icons.tsx';
-import { clockText, dayText, spansOf } from './clock.ts';
+import { How } from '../working/How.tsx';
+import { Pieces } from '../working/Pieces.tsx';
+import type { Piece } from '../working/sentence.ts';
 import { writeOut } from './commands.ts';
+import { SheetWhen } from './SheetWhen.tsx';
 import type { Sheeted } from './sheeted.ts';
-import { standingOf, statusText, workParts } from './words.ts';
+import { standingOf, statusPieces, workParts } from './words.ts';
 
 interface FigureProps {
   parts: readonly Part[];
   label: string;
-  note?: string | undefined;
+  /** Name of its working. */
+  of: string;
+  note?: Piece | undefined;
   sign?: ReactNode;
   out?: boolean;
 }
 
-const Figure = ({ parts, label, note, sign, out }: FigureProps) => (
+const Figure = ({ parts, label, of, note, sign, out }: FigureProps) => (
   <div className={`fig${out ? ' out' : ''}`}>
     {sign}
     <p
@@ -31,8 +36,14 @@ const Figure = ({ parts, label, note, sign, out }: FigureProps) => (
       ))}
     </p>
     <p className="l">
-      <b>{label}</b>
-      {note && <span>{note}</span>}
+      <How of={of} what={label}>
+        <b>{label}</b>
+      </How>
+      {note && (
+        <span>
+          <Pieces pieces={[note]} />
+        </span>
+      )}
     </p>
   </div>
 );
@@ -72,49 +83,39 @@ function Figures({ of }: { of: Sheeted }) {
       <Figure
         parts={durationParts(secondsOf(of), secondsOf(of) < 60 ? 2 : 0)}
         label={shots.length === 1 ? 'Shot' : plural(shots.length, 'shot')}
+        of="sheet.screenS"
         note="on screen"
       />
       <Figure
         parts={[{ number: rateText(plan.clip.frameRate), unit: 'fps' }]}
         label="Frame rate"
+        of="totals.frameRate"
         sign={<Sign>×</Sign>}
       />
-      <Figure parts={count(sheet.frames)} label="Frames" sign={arrow} />
-      <Figure parts={count(exposures)} label="Exposures" note={holdsOf(of)} sign={arrow} />
+      <Figure parts={count(sheet.frames)} label="Frames" of="sheet.frames" sign={arrow} />
+      <Figure
+        parts={count(exposures)}
+        label="Exposures"
+        of="sheet.exposures"
+        note={holdsOf(of)}
+        sign={arrow}
+      />
       <Figure
         parts={workParts(eachMin)}
         label="Each"
+        of="sheet.eachMin"
         note={`${passes > 1 ? `${plural(passes, 'pass', 'passes')}, ` : ''}set-ups shared out`}
         sign={<Sign>×</Sign>}
       />
       <Figure
         parts={workParts(totals.workMin)}
         label="Work"
-        note={plural(sheet.days.length, 'day')}
+        of="sheet.workMin"
+        note={{ text: plural(sheet.days.length, 'day'), of: 'sheet.days' }}
         sign={arrow}
         out
       />
     </>
-  );
-}
-
-function When({ of: { plan, sheet } }: { of: Sheeted }) {
-  const spans = spansOf(plan, sheet);
-  const fromMs = sheet.days[0]?.fromMs ?? sheet.totals.finishMs;
-  const toMs = sheet.totals.finishMs;
-  const sameDay = dayText(fromMs, spans) === dayText(toMs, spans);
-  return (
-    <div className="when">
-      <p className="c">
-        <span>{clockText(fromMs, spans)}</span>
-        <ArrowRight />
-        <span>{clockText(toMs, spans)}</span>
-      </p>
-      <p className="l">
-        <b>{dayText(fromMs, spans)}</b>
-        {!sameDay && <span>ends {dayText(toMs, spans, fromMs)}</span>}
-      </p>
-    </div>
   );
 }
 
@@ -153,7 +154,7 @@ export function ShotStrip({ of }: { of: Sheeted }) {
             <Figures of={of} />
           </div>
         </div>
-        <When of={of} />
+        <SheetWhen of={of} />
       </div>
       {plan.sheet.shots.length === 0 && (
         <p className="stands">
@@ -168,7 +169,9 @@ export function ShotStrip({ of }: { of: Sheeted }) {
         <span className={`sev ${standing}`}>
           <StandingIcon standing={standing} />
         </span>
-        <p role="status">{statusText(of)}</p>
+        <p role="status">
+          <Pieces pieces={statusPieces(of)} />
+        </p>
         <span className="r">
           <DoneComb done={sheet.totals.done} all={sheet.exposures} />
         </span>

@@ -1,9 +1,13 @@
 /** The sheet in sentences. */
 
 import { SEVERITIES } from '../../engine/findings/types.ts';
+import type { OffsetSpan } from '../../engine/schedule-types.ts';
+import type { Pace, SheetDay } from '../../engine/sheet/types.ts';
+import { ofWorkDay } from '../../engine/working/names.ts';
 import { durationParts, type Part } from '../format/durations.ts';
 import { NBSP, plural, withUnit } from '../format/numbers.ts';
 import type { Standing } from '../icons.tsx';
+import type { Piece } from '../working/sentence.ts';
 import { clockText, dayText, momentText, spansOf } from './clock.ts';
 import type { Sheeted } from './sheeted.ts';
 
@@ -23,25 +27,63 @@ export const minutesText = (minutes: number): string =>
     .join(NBSP);
 
 /** How the work stands, in one sentence or two. */
-export function statusText({ plan, sheet }: Sheeted): string {
+export function statusPieces({ plan, sheet }: Sheeted): Piece[] {
   const { exposures, totals, days } = sheet;
-  if (exposures === 0) return 'There are no exposures yet: insert an action.';
+  if (exposures === 0) return ['There are no exposures yet: insert an action.'];
   const spans = spansOf(plan, sheet);
   const nowMs = lastTickMs({ plan, sheet }) ?? days[0]?.fromMs ?? totals.finishMs;
-  const finish = momentText(totals.finishMs, spans, nowMs);
-  if (totals.left === 0) return `All ${plural(exposures, 'exposure')} are in the camera.`;
+  const all = { text: plural(exposures, 'exposure'), of: 'sheet.exposures' };
+  const finish = { text: momentText(totals.finishMs, spans, nowMs), of: 'sheet.finishAt' };
+  if (totals.left === 0) return ['All ', all, ' are in the camera.'];
   if (totals.done === 0) {
-    const from = days[0] ? `${dayText(days[0].fromMs, spans)}, ${clockText(days[0].fromMs, spans)}` : '';
-    return `${plural(exposures, 'exposure')}, ${minutesText(totals.workMin)} of work in ${plural(days.length, 'day')}: from ${from} to ${finish}.`;
+    const work = { text: minutesText(totals.workMin), of: 'sheet.workMin' };
+    const inDays = { text: plural(days.length, 'day'), of: 'sheet.days' };
+    return [
+      all,
+      ', ',
+      work,
+      ' of work in ',
+      inDays,
+      ': from ',
+      ...fromPieces(days[0], spans),
+      ' to ',
+      finish,
+      '.',
+    ];
   }
-  const { plannedMin, realMin } = totals.pace;
+  const done = { text: String(totals.done), of: 'sheet.done' };
+  const yours = { text: momentText(totals.finishAtPaceMs, spans, nowMs), of: 'sheet.finishAtPace' };
+  return [
+    done,
+    ' of ',
+    all,
+    ' done, ',
+    ...apartPieces(totals.pace),
+    '. At the planned pace you finish at ',
+    finish,
+    ', at yours ',
+    yours,
+    '.',
+  ];
+}
+
+/** When the first day of work begins. */
+const fromPieces = (first: SheetDay | undefined, spans: readonly OffsetSpan[]): Piece[] =>
+  first
+    ? [
+        {
+          text: `${dayText(first.fromMs, spans)}, ${clockText(first.fromMs, spans)}`,
+          of: ofWorkDay(0, 'from'),
+        },
+      ]
+    : [];
+
+/** How far the work is behind or ahead of what was planned. */
+function apartPieces({ plannedMin, realMin }: Pace): Piece[] {
   const behindMin = realMin - plannedMin;
-  const apart =
-    Math.abs(behindMin) < 0.5
-      ? 'on time'
-      : `${minutesText(Math.abs(behindMin))} ${behindMin > 0 ? 'behind' : 'ahead'}`;
-  const yours = momentText(totals.finishAtPaceMs, spans, nowMs);
-  return `${totals.done} of ${plural(exposures, 'exposure')} done, ${apart}. At the planned pace you finish at ${finish}, at yours ${yours}.`;
+  if (Math.abs(behindMin) < 0.5) return ['on time'];
+  const apart = { text: minutesText(Math.abs(behindMin)), of: 'sheet.pace.behindMin' };
+  return [apart, behindMin > 0 ? ' behind' : ' ahead'];
 }
 
 /** Worst of what the sheet has to say; a note while all goes well and there is work left. */

@@ -1,6 +1,7 @@
 /** What the tab looks at: no part of the plan, not undone, not saved. */
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
+import type { OnSet } from '../../engine/onset/working.ts';
 import type { KitKind } from '../kit/kinds.ts';
 
 /** Sections of the inputs, in their order on the page. */
@@ -49,6 +50,10 @@ interface View {
   kit: KitAsk;
   /** Name of the figure whose working is looked at. */
   working: string;
+  /** A run as it stood when one of its figures was pressed; null for figures of the plan. */
+  run: OnSet | null;
+  /** The dialog to go back to. */
+  under: View['dialog'];
   /** How many plans have been opened in this tab. */
   opened: number;
 }
@@ -64,6 +69,8 @@ const viewStore = createStore<View>(() => ({
   dialog: null,
   kit: { kinds: null, keep: null },
   working: '',
+  run: null,
+  under: null,
   opened: 0,
 }));
 
@@ -77,8 +84,21 @@ export const showDialog = (dialog: View['dialog']): void => viewStore.setState({
 export const showKit = (ask: Partial<KitAsk> = {}): void =>
   viewStore.setState({ dialog: 'kit', kit: { kinds: null, keep: null, ...ask } });
 
-/** Opens the working of a figure. */
-export const showWorking = (working: string): void => viewStore.setState({ dialog: 'working', working });
+/** Opens the working of a figure. @param run - of a run that is being shot, as it stands */
+export const showWorking = (working: string, run: OnSet | null = null): void =>
+  viewStore.setState(({ dialog, under }) => ({
+    dialog: 'working',
+    working,
+    run,
+    under: dialog === 'working' ? under : dialog,
+  }));
+
+/** What is closed next leaves all dialogs. */
+export const leaveDialogs = (): void => viewStore.setState({ under: null });
+
+/** Closes a dialog: from a working back to the one that it was opened from. */
+export const closeDialog = (): void =>
+  viewStore.setState(({ dialog, under }) => ({ dialog: dialog === 'working' ? under : null, under: null }));
 
 /** The run cursor, shared by findings, cycle and run, and how to move it. */
 export const useCursor = (): [number | null, (frame: number | null) => void] => [

@@ -1,5 +1,6 @@
 /** A figure, or its name, that opens the working behind it. */
 import type { ReactNode } from 'react';
+import type { OnSet } from '../../engine/onset/working.ts';
 import { showWorking } from '../store/view.ts';
 
 interface HowProps {
@@ -7,15 +8,18 @@ interface HowProps {
   of: string;
   /** What it is, as it is heard; begins with what stands there. */
   what: string;
+  /** Of a figure of a run that is being shot: how it stands when that is asked for. */
+  run?: () => OnSet;
   children: ReactNode;
 }
 
-export const How = ({ of, what, children }: HowProps) => (
+export const How = ({ of, what, run, children }: HowProps) => (
   <button
     type="button"
     className="how"
+    data-figure={of}
     aria-label={`${what}: how it came about`}
-    onClick={() => showWorking(of)}
+    onClick={() => showWorking(of, run?.())}
   >
     {children}
   </button>

@@ -2,13 +2,28 @@
 import { useState } from 'react';
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { Schedule } from '../../engine/schedule-types.ts';
-import { frameFiguresOf, runFiguresOf, workingOf } from '../../engine/working/working.ts';
+import { exposureFiguresOf, frameFiguresOf, runFiguresOf, workingOf } from '../../engine/working/working.ts';
+import { gridNow } from '../sheet/gridStore.ts';
 import { useView } from '../store/view.ts';
+
+/** Exposure that the name of a figure speaks of, counted from 1; null if of none. */
+function exposureNamed(figure: string): number | null {
+  const [, exposure] = /^sheet\.exposure\.(\d+)\./.exec(figure) ?? [];
+  return exposure === undefined ? null : Number(exposure);
+}
+
+/** Exposure of the sheet that one is at, counted from 1. */
+function atExposure(): number {
+  const { at } = gridNow();
+  return at.kind === 'exposure' ? at.index + 1 : 1;
+}
 
 interface Props {
   plan: Plan;
   schedule: Schedule;
-  /** Frame of the figure that is looked at, counted from 1. */
+  /** Name of the figure that is looked at. */
+  of: string;
+  /** Its frame, counted from 1. */
   frame: number | null;
   onGoOn: (figure: string) => void;
 }
@@ -28,7 +43,7 @@ function named(plan: Plan, schedule: Schedule, figures: readonly string[]): Name
   return [...names].map(([name, figure]) => ({ figure, name }));
 }
 
-export function Others({ plan, schedule, frame, onGoOn }: Props) {
+export function Others({ plan, schedule, of, frame, onGoOn }: Props) {
   const [open, setOpen] = useState(false);
   const cursor = useView((view) => view.cursor);
   const shown = Math.min(schedule.totals.frames, frame ?? (cursor ?? 0) + 1);
@@ -46,10 +61,15 @@ export function Others({ plan, schedule, frame, onGoOn }: Props) {
       </ul>
     </section>
   );
+  const { technique } = plan;
+  const exposure = exposureNamed(of) ?? atExposure();
   return (
     <details className="more" open={open} onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
       <summary>Other figures</summary>
       {open && list('Of the run', named(plan, schedule, runFiguresOf(plan, schedule)))}
+      {open &&
+        technique === 'stopMotion' &&
+        list(`Of exposure ${exposure}`, named(plan, schedule, exposureFiguresOf(plan, schedule, exposure)))}
       {open && list(`Of frame ${shown}`, named(plan, schedule, frameFiguresOf(plan, schedule, shown)))}
     </details>
   );

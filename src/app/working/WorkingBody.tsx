@@ -1,7 +1,7 @@
 /** The working of a figure: its formula, the numbers put in, and on to the figures that it is made of. */
 import { useEffect, useRef, useState } from 'react';
-import type { Plan } from '../../engine/plan/schema.ts';
-import type { Schedule } from '../../engine/schedule-types.ts';
+import { madeOf } from '../../engine/onset/stretch.ts';
+import type { OnSet } from '../../engine/onset/working.ts';
 import {
   formulaText,
   numbersText,
@@ -13,8 +13,8 @@ import { CloseButton } from '../bar/Dialog.tsx';
 import { NBSP } from '../format/numbers.ts';
 import { goToFrame } from '../store/goTo.ts';
 import { usePlan } from '../store/plan.ts';
-import { workedOut } from '../store/schedules.ts';
-import { useView } from '../store/view.ts';
+import { type Worked, workedOut } from '../store/schedules.ts';
+import { leaveDialogs, useView } from '../store/view.ts';
 import { Others } from './Others.tsx';
 import { Terms } from './Terms.tsx';
 import { valueText } from './texts.ts';
@@ -31,10 +31,17 @@ function useTrail(first: string) {
   };
 }
 
+/** The plan that is asked, and its schedule: of a run the stretch under way. */
+function useAsked(run: OnSet | null): Worked {
+  const present = usePlan(workedOut);
+  return run ? { plan: run.stretch.plan, schedule: madeOf(run.stretch) } : present;
+}
+
 export function WorkingBody() {
-  const { plan, schedule } = usePlan(workedOut);
+  const run = useView((view) => view.run);
+  const { plan, schedule } = useAsked(run);
   const { figure, depth, goOn, goBack } = useTrail(useView((view) => view.working));
-  const working = workingOf(plan, schedule, figure);
+  const working = workingOf(plan, schedule, figure, run ?? undefined);
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
     // What was pressed is gone: the reader goes on from the new heading.
@@ -46,11 +53,13 @@ export function WorkingBody() {
         {working?.title ?? 'No working'}
       </h3>
       {working ? (
-        <WorkingText plan={plan} schedule={schedule} working={working} onGoOn={goOn} />
+        <WorkingText working={working} ofPlan={run === null} onGoOn={goOn} />
       ) : (
         <p>This figure has no working in this plan.</p>
       )}
-      <Others plan={plan} schedule={schedule} frame={working?.frame ?? null} onGoOn={goOn} />
+      {run === null && (
+        <Others plan={plan} schedule={schedule} of={figure} frame={working?.frame ?? null} onGoOn={goOn} />
+      )}
       <div className="row">
         {depth > 1 && (
           <button type="button" className="btn" onClick={goBack}>
@@ -65,17 +74,17 @@ export function WorkingBody() {
 }
 
 interface TextProps {
-  plan: Plan;
-  schedule: Schedule;
   working: Working;
+  /** Not of a run that is being shot: then its frames can be shown. */
+  ofPlan: boolean;
   onGoOn: (figure: string) => void;
 }
 
-function WorkingText({ schedule, working, onGoOn }: TextProps) {
+function WorkingText({ working, ofPlan, onGoOn }: TextProps) {
   const { frame, terms, remarks, source, figure } = working;
   const words = formulaText(working);
   const numbers = numbersText(working);
-  const value = valueText(working, schedule);
+  const value = valueText(working);
   // A single number that leads nowhere is all said.
   const says = terms.length > 1 || terms.some((term) => term.figure !== null);
   return (
@@ -84,7 +93,7 @@ function WorkingText({ schedule, working, onGoOn }: TextProps) {
         <output>
           <Value text={value} />
         </output>
-        {frame !== null && <FrameButton frame={frame} />}
+        {ofPlan && frame !== null && <FrameButton frame={frame} />}
       </p>
       {terms.length > 0 && (
         <p className="working-formula">
@@ -102,20 +111,23 @@ function WorkingText({ schedule, working, onGoOn }: TextProps) {
       <p className="s">
         <b>Source</b> {source}
       </p>
-      <p className="s">
-        <b>Name at the prompt</b> <span className="m">{figure}</span>
-      </p>
+      {!figure.startsWith('onset.') && (
+        <p className="s">
+          <b>Name at the prompt</b> <span className="m">{figure}</span>
+        </p>
+      )}
     </div>
   );
 }
 
-/** A number, and its unit smaller behind it. */
+/** A number, and its unit smaller behind it; of a moment its clock, and its date. */
 function Value({ text }: { text: string }) {
-  const [number = '', ...rest] = text.split(NBSP);
+  const [number = ''] = /^\d\d:[\d:]+(?=, )/.exec(text) ?? text.split(NBSP, 1);
+  const rest = text.slice(number.length);
   return (
     <>
       <span className="m">{number}</span>
-      {rest.length > 0 && <small>{`${NBSP}${rest.join(NBSP)}`}</small>}
+      {rest !== '' && <small>{rest}</small>}
     </>
   );
 }
@@ -127,6 +139,7 @@ const FrameButton = ({ frame }: { frame: number }) => (
     type="button"
     className="link"
     onClick={(event) => {
+      leaveDialogs();
       closeDialog(event.currentTarget);
       goToFrame(frame);
     }}

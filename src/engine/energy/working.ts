@@ -180,9 +180,24 @@ function energy({ made: { sources, totals } }: Worked): Draft {
   };
 }
 
+function swaps({ made: { sources } }: Worked): Draft {
+  return {
+    title: 'Swaps',
+    value: sources.reduce((sum, { swapFrames }) => sum + swapFrames.length, 0),
+    unit: 'swaps',
+    expression: sources.length === 0 ? '0' : sources.map((_, i) => `swaps${i + 1}`).join(' + '),
+    terms: sources.map(({ name, swapFrames }, i) =>
+      term(`swaps${i + 1}`, `swaps of ${name}`, swapFrames.length, 'swaps'),
+    ),
+    remarks: ['A pack is swapped before the frame that it would not last through: counted frame by frame.'],
+    source: DEFINITION,
+  };
+}
+
 /** Workings of the energy. */
 export const energyWorkings = (of: Worked): Workings => ({
   'totals.energyWh': () => energy(of),
+  'run.swaps': () => swaps(of),
   'run.lengthS': () => run(of, phasesOf(of)),
   ...Object.assign(
     {},

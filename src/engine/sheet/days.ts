@@ -15,7 +15,7 @@ import { setHitSpans, siteOf } from '../sky/windows.ts';
 import type { LocalDay } from '../time/day.ts';
 import type { WorkCalendar } from './calendar.ts';
 import type { Exposures } from './exposures.ts';
-import type { DayEnergy, SheetDay } from './types.ts';
+import type { DayEnergy, DaySpent, SheetDay } from './types.ts';
 
 /** A day while its work is being added up; seconds of what is done on it. */
 class DayWork {
@@ -30,6 +30,11 @@ class DayWork {
   busyS = 0;
   moveS = 0;
   readonly axisMoveS: number[];
+
+  /** From the beginning of work to its end. */
+  get presentS(): number {
+    return (this.toMs - this.fromMs) / 1000;
+  }
 
   constructor(axes: number) {
     this.axisMoveS = new Array(axes).fill(0);
@@ -106,11 +111,20 @@ export class DayBook {
         shot: ends ? (columns.shot[closing] ?? 0) : null,
         workMin: work.workMs / 60_000,
         energyWh: energy(work),
+        spent: spentOn(work),
         sunSpans: sun(local, fromMs, toMs),
       };
     });
   }
 }
+
+const spentOn = ({ presentS, exposureS, busyS, moveS, axisMoveS }: DayWork): DaySpent => ({
+  presentS,
+  exposureS,
+  busyS,
+  moveS,
+  axisMoveS,
+});
 
 /** What each source gives on a day. */
 function energyOf(plan: Plan): (work: DayWork) => DayEnergy[] {
@@ -126,7 +140,7 @@ function energyOf(plan: Plan): (work: DayWork) => DayEnergy[] {
 }
 
 const joules = (draw: Draw, work: DayWork): number =>
-  draw.periodW * ((work.toMs - work.fromMs) / 1000) +
+  draw.periodW * work.presentS +
   draw.exposureW * work.exposureS +
   draw.busyW * work.busyS +
   draw.moveW * work.moveS +

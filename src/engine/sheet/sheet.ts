@@ -13,7 +13,7 @@ import { DayBook } from './days.ts';
 import { type Exposures, exposuresOf } from './exposures.ts';
 import { judgeSheet } from './findings.ts';
 import { type Done, doneOf, type Planned, paceSoFar } from './ticks.ts';
-import type { Sheet, SheetTotals } from './types.ts';
+import type { Sheet, SheetDay, SheetTotals } from './types.ts';
 import { Walk } from './walk.ts';
 
 const MINUTE_MS = 60_000;
@@ -154,6 +154,16 @@ function bytesOf({ plan, exposures: { columns, setOf }, done: { retakes } }: Wor
     shots += setOf(bits).count * (1 + (retakes[i] as number));
   });
   return shots * frameBytesOf(plan);
+}
+
+/** The last day of the work, were what is left done at the pace so far; null if there is none. */
+export function lastDayAtPace(plan: Plan, factor: number): SheetDay | null {
+  const exposures = exposuresOf(plan);
+  const work = workOf(plan, exposures, null);
+  const book = new DayBook(exposures);
+  bookDone(work, book);
+  goThrough(work, factor, null, book);
+  return book.close(plan, work.calendar).at(-1) ?? null;
 }
 
 /**

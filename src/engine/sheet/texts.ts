@@ -113,3 +113,7 @@ export function tickAt(plan: Plan, sheet: Sheet, i: number): Tick | null {
   const { shot, exposure } = placeOf(sheet, i);
   return ticksByPlace(plan.sheet.ticks).get(`${shot} ${exposure}`) ?? null;
 }
+
+/** Planned for an exposure, hands on and off, minutes. */
+export const takesMin = ({ columns: { minutes, rigS } }: Sheet, i: number): number =>
+  (minutes[i] ?? 0) + (rigS[i] ?? 0) / 60;

@@ -78,6 +78,17 @@ export interface DayEnergy {
   packs: number | null;
 }
 
+/** What is done on a day of work, seconds: what its energy goes by. */
+export interface DaySpent {
+  /** From the beginning of work to its end, breaks included. */
+  presentS: number;
+  exposureS: number;
+  busyS: number;
+  moveS: number;
+  /** Each axis by itself. */
+  axisMoveS: readonly number[];
+}
+
 /** One day of work. */
 export interface SheetDay {
   /** Local, `yyyy-mm-dd`. */
@@ -94,6 +105,7 @@ export interface SheetDay {
   /** Work, breaks left out: planned for what is left, real for what is done. */
   workMin: number;
   energyWh: DayEnergy[];
+  spent: DaySpent;
   /** Sun on the set within the working day; empty without pane or place, and far ahead. */
   sunSpans: Span[];
 }

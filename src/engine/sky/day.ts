@@ -50,6 +50,14 @@ interface Level {
 // Sun and moon turn twice a day.
 const LOOK_EVERY_MS = 30 * 60_000;
 
+/** Geometric altitude of the sun's centre at an event, degrees; null for noon, which has none of its own. */
+export const levelDegOf = (name: SunEventName): number | null =>
+  name === 'solarNoon' ? null : LEVELS[name].levelDeg;
+
+/** Whether a body goes up at an event: the sun's, or the moon's. */
+export const isRising = (name: SunEventName | MoonEventName): boolean =>
+  name === 'moonrise' || (name !== 'moonset' && name !== 'solarNoon' && LEVELS[name].rising);
+
 const RAD = Math.PI / 180;
 
 /** Where a curve of a body turns between two instants of its path. */

@@ -1,6 +1,15 @@
 /** How frame size, cards and buffer came about. */
 import type { CardSummary } from '../schedule-types.ts';
-import { DEFINITION, type Draft, none, ofFrame, term, type Worked, type Workings } from '../working/make.ts';
+import {
+  DEFINITION,
+  type Draft,
+  none,
+  ofFrame,
+  sameAs,
+  term,
+  type Worked,
+  type Workings,
+} from '../working/make.ts';
 import { ofMargin } from '../working/margins.ts';
 import type { Term } from '../working/types.ts';
 import { exposureBytes } from './storage.ts';
@@ -189,11 +198,19 @@ function bufferMargin(of: Worked): Workings {
   };
 }
 
+function cardsUsed({ made: { cards } }: Worked): Draft {
+  const used = cards.filter(({ firstFrame }) => firstFrame !== null);
+  return sameAs('Cards used', 'cards with frames on them', used.length, 'cards', null, {
+    remarks: used.map(({ name, firstFrame }) => `${name} from frame ${firstFrame}.`),
+  });
+}
+
 /** Workings of the storage. */
 export const storageWorkings = (of: Worked): Workings => ({
   'totals.frameBytes': () => frameSize(of),
   'totals.storageBytes': () => storage(of),
   'totals.copiesBytes': () => copies(of),
+  'cards.used': () => cardsUsed(of),
   ...Object.assign(
     {},
     ...of.made.cards.map((card, i) => ({

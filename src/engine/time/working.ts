@@ -3,8 +3,8 @@ import { startFor } from '../schedule.ts';
 import { EVENT_WORDS } from '../sky/names.ts';
 import { skyStart } from '../sky/start.ts';
 import { type Draft, term, type Worked, type Workings } from '../working/make.ts';
-import type { Term } from '../working/types.ts';
 import { offsetInSpans, offsetText } from './clock.ts';
+import { CLOCK_SOURCE, changePart, daysPart, some, termsOf, textOf } from './moment-working.ts';
 
 const DAY_S = 86_400;
 const HOUR_S = 3600;
@@ -22,29 +22,6 @@ const offsetS = ({ made }: Worked, ms: number): number => Math.round(offsetInSpa
 const daysOn = (seconds: number): number => Math.floor(seconds / DAY_S);
 
 const SECONDS = 'Seconds since local midnight.';
-
-/** A part of a sum of seconds: its formula, and what stands in it. */
-interface Part {
-  text: string;
-  term: Term;
-}
-
-const daysPart = (days: number): Part => ({
-  text: ' - 86400 * days',
-  term: term('days', 'midnights between', days, 'days'),
-});
-const changePart = (changeS: number): Part => ({
-  text: ' + changeS',
-  term: term('changeS', 'change of the clock', changeS, 's'),
-});
-
-/** Those that are not nothing. */
-const some = (parts: readonly Part[]): Part[] => parts.filter((part) => part.term.value !== 0);
-const textOf = (parts: readonly Part[]): string => parts.map(({ text }) => text).join('');
-const termsOf = (parts: readonly Part[]): Term[] => parts.map((part) => part.term);
-
-const clockSource =
-  'Local time is UTC and the offset of the zone (ISO 8601; IANA zone data of this machine).';
 
 /** Seconds of the local clock that the start goes by, before a delay, and what that is. */
 function startClock({ plan, made }: Worked): { seconds: number; words: string; remarks: string[] } {
@@ -83,18 +60,19 @@ function firstFrame(of: Worked): Draft {
   const parts = some([
     { text: ' + 60 * offsetMin', term: term('offsetMin', 'minutes after it', offsetMin, 'min') },
     { text: ' + delayS', term: term('delayS', 'put off by', delayS, 's') },
-    changePart(changeS),
-    daysPart(days),
+    changePart('+', changeS),
+    daysPart('-', days),
   ]);
   return {
     title: 'First frame',
     value,
     unit: 's',
+    label: firstFrameAt,
     expression: `clockS${textOf(parts)}`,
     terms: [term('clockS', clock.words, clock.seconds, 's'), ...termsOf(parts)],
     frame: 1,
     remarks: [`${firstFrameAt}. ${SECONDS}`, ...clock.remarks],
-    source: clockSource,
+    source: CLOCK_SOURCE,
   };
 }
 
@@ -109,14 +87,15 @@ function lastFrame(of: Worked): Draft {
   const days = Math.round((localEndS - value) / DAY_S);
   const roundedS = Math.abs(value + days * DAY_S - localEndS) < 1e-9 ? 0 : value + days * DAY_S - localEndS;
   const parts = some([
-    changePart(changeS),
+    changePart('+', changeS),
     { text: ' + roundedS', term: term('roundedS', 'rounding to whole milliseconds', roundedS, 's') },
-    daysPart(days),
+    daysPart('-', days),
   ]);
   return {
     title: 'Last frame',
     value,
     unit: 's',
+    label: lastFrameAt,
     expression: `firstFrameS + eventS${textOf(parts)}`,
     terms: [
       term('firstFrameS', 'first frame', firstS, 's', 'totals.firstFrameAt'),
@@ -128,7 +107,7 @@ function lastFrame(of: Worked): Draft {
       `${lastFrameAt}. ${SECONDS}`,
       `The offset from UTC is then ${offsetText(offsetS(of, lastMs) / 60)}.`,
     ],
-    source: clockSource,
+    source: CLOCK_SOURCE,
   };
 }
 

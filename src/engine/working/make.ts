@@ -15,7 +15,7 @@ export interface Worked {
 /** The working of a figure, before it has its name. */
 export interface Draft
   extends Pick<Working, 'title' | 'unit' | 'expression' | 'source'>,
-    Partial<Pick<Working, 'frame'>> {
+    Partial<Pick<Working, 'frame' | 'label'>> {
   /** As the schedule has it; left out where that keeps seven digits only, or nothing: then the formula gives it. */
   value?: number;
   terms: readonly Term[];

@@ -20,6 +20,8 @@ export interface Working {
   title: string;
   value: number;
   unit: string;
+  /** What people write in its place: of a moment ISO 8601 with its offset, or a timecode; null for a plain number. */
+  label: string | null;
   /**
    * The formula in plain arithmetic over the terms' symbols: + - * / ^ ( ) and the functions ceil, floor, round, min,
    * max, sqrt, log2, log, exp, sin, cos, tan, asin, acos, atan, atan2, abs (angles in radians), and the constant pi.

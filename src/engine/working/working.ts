@@ -3,22 +3,28 @@
  * name. Names are stable: part of the prompt's output.
  */
 import { balanceWorkings } from '../balance/working.ts';
-import { cycleWorkings, frameCycleWorkings } from '../cycle/working.ts';
-import { energyWorkings, frameEnergyWorkings } from '../energy/working.ts';
-import { exposureWorkings, frameExposureWorkings } from '../exposure/working.ts';
-import { frameLightWorkings } from '../light/working.ts';
-import { frameMotionWorkings, motionWorkings } from '../motion/working.ts';
+import { cycleWorkings } from '../cycle/working.ts';
+import { energyWorkings } from '../energy/working.ts';
+import { exposureWorkings } from '../exposure/working.ts';
+import { motionWorkings } from '../motion/working.ts';
+import { type OnSet, onsetWorkings } from '../onset/working.ts';
 import { pacingWorkings } from '../pacing/working.ts';
-import { framePathWorkings, pathWorkings } from '../path/working.ts';
+import { pathWorkings } from '../path/working.ts';
 import type { Plan } from '../plan/schema.ts';
-import { frameRingingWorkings, ringingWorkings } from '../ringing/working.ts';
+import { ringingWorkings } from '../ringing/working.ts';
 import type { Schedule } from '../schedule-types.ts';
+import { sheetActionWorkings } from '../sheet/action-working.ts';
+import { workDayWorkings } from '../sheet/day-working.ts';
+import { sheetExposureWorkings } from '../sheet/exposure-working.ts';
+import { sheetNotes } from '../sheet/known.ts';
 import { sheetWorkings } from '../sheet/working.ts';
-import { frameSkyWorkings } from '../sky/working.ts';
-import { frameStorageWorkings, storageWorkings } from '../storage/working.ts';
+import { skyWorkings, yearWorkings } from '../sky/days-working.ts';
+import { storageWorkings } from '../storage/working.ts';
 import { timeWorkings } from '../time/working.ts';
-import { type Draft, ofFrame, type Worked, type Workings, worth } from './make.ts';
+import { familyOf, frameNamed, frameWorkings } from './families.ts';
+import { type Draft, type Worked, type Workings, worth } from './make.ts';
 import { marginWorkings } from './margins.ts';
+import { ofAction, ofExposure, ofFrame, ofWorkDay, ofYear } from './names.ts';
 import type { Working } from './types.ts';
 
 export { formulaText, numbersText, readable, workingText } from './text.ts';
@@ -36,29 +42,16 @@ const SUBJECTS: readonly ((of: Worked) => Workings)[] = [
   ringingWorkings,
   pathWorkings,
   balanceWorkings,
+  skyWorkings,
   sheetWorkings,
 ];
-
-/** Of one frame, counted from 0; names without the `frame.N.` before them. */
-const FRAME_SUBJECTS: readonly ((of: Worked, k: number) => Workings)[] = [
-  frameCycleWorkings,
-  frameMotionWorkings,
-  frameRingingWorkings,
-  framePathWorkings,
-  frameExposureWorkings,
-  frameLightWorkings,
-  frameSkyWorkings,
-  frameEnergyWorkings,
-  frameStorageWorkings,
-];
-
-const FRAME = /^frame\.([1-9]\d*)\.(.+)$/s;
 
 const finished = (figure: string, draft: Draft, frame: number | null): Working => ({
   figure,
   title: draft.title,
   value: worth(draft),
   unit: draft.unit,
+  label: draft.label ?? null,
   expression: draft.expression,
   terms: [...draft.terms],
   frame: draft.frame ?? frame,
@@ -72,23 +65,22 @@ function wholeRun(of: Worked): Workings {
   return { ...own, ...marginWorkings(of, own) };
 }
 
-const oneFrame = (of: Worked, k: number): Workings =>
-  Object.assign({}, ...FRAME_SUBJECTS.map((subject) => subject(of, k)));
-
 /**
  * How a figure came about.
  * @param made - the schedule of that plan, its columns as they were made
- * @param figure - its name: `totals.intervalS`, `margins.interval.left`, `frame.12.cameraS`, `axes.Boom.largestMove`
+ * @param figure - its name: `totals.intervalS`, `margins.interval.left`, `frame.12.cameraS`, `axes.Boom.largestMove`,
+ *   `sheet.day.2.workMin`, `days.2026-08-08.sunset`
+ * @param run - a run as it is being shot, for figures that begin with `onset.`
  * @returns null if the plan has no figure of that name
  */
-export function workingOf(plan: Plan, made: Schedule, figure: string): Working | null {
-  const [, number, what = figure] = FRAME.exec(figure) ?? [];
-  const frame = number === undefined ? null : Number(number);
-  if (frame !== null && frame > made.totals.frames) return null;
+export function workingOf(plan: Plan, made: Schedule, figure: string, run?: OnSet): Working | null {
   const of = { plan, made };
-  const workings = frame === null ? wholeRun(of) : oneFrame(of, frame - 1);
+  const family = familyOf(of, figure);
+  const onSet = run && figure.startsWith('onset.') ? onsetWorkings(run) : null;
+  const workings = onSet ?? family?.workings ?? wholeRun(of);
+  const what = family?.what ?? figure;
   const draft = Object.hasOwn(workings, what) ? workings[what] : undefined;
-  return draft ? finished(figure, draft(), frame) : null;
+  return draft ? finished(figure, draft(), frameNamed(figure)) : null;
 }
 
 /** Frames that a figure of the run stands for, counted from 1. */
@@ -113,18 +105,50 @@ function framesOfNote({ totals, margins, rig }: Schedule): number[] {
   return [...new Set(within as number[])].sort((a, b) => a - b);
 }
 
-/** Names of the figures of the whole run. */
-export const runFiguresOf = (plan: Plan, made: Schedule): string[] => Object.keys(wholeRun({ plan, made }));
+/** What stands behind an event of the sky: one comes to it through the event. */
+const BEHIND = /^sky\..+\.(azimuthDeg|altitudeDeg|declinationDeg|hourAngleDeg|utcS)$/;
+
+/** Names of the figures of the whole run; those that only stand behind others are left out. */
+export const runFiguresOf = (plan: Plan, made: Schedule): string[] =>
+  Object.keys(wholeRun({ plan, made })).filter((figure) => !BEHIND.test(figure));
 
 /** Names of the figures of a frame, counted from 1. */
 export const frameFiguresOf = (plan: Plan, made: Schedule, frame: number): string[] =>
-  Object.keys(oneFrame({ plan, made }, frame - 1)).map((what) => ofFrame(frame - 1, what));
+  Object.keys(frameWorkings({ plan, made }, frame - 1)).map((what) => ofFrame(frame - 1, what));
+
+/** Names of the figures of an exposure of the sheet, counted from 1. */
+export const exposureFiguresOf = (plan: Plan, made: Schedule, exposure: number): string[] =>
+  Object.keys(sheetExposureWorkings({ plan, made }, exposure - 1)).map((what) =>
+    ofExposure(exposure - 1, what),
+  );
+
+/** Of the sheet those exposures, actions and days that come first or last, or next. */
+function sheetFiguresOf(of: Worked): string[] {
+  const { exposures, actions, days } = sheetNotes(of);
+  return [
+    ...exposures.flatMap((i) => exposureFiguresOf(of.plan, of.made, i + 1)),
+    ...actions.flatMap((a) => Object.keys(sheetActionWorkings(of, a)).map((what) => ofAction(a, what))),
+    ...days.flatMap((d) => Object.keys(workDayWorkings(of, d)).map((what) => ofWorkDay(d, what))),
+  ];
+}
+
+/** How many days there are of each kind in the plan's year. */
+function yearFiguresOf(of: Worked): string[] {
+  const year = Number(of.plan.start.date.slice(0, 4));
+  return Object.keys(yearWorkings(of, year)).map((what) => ofYear(year, what));
+}
 
 /**
  * Names of all figures that have a working in this plan. Of the frames those that a figure of the run stands for (the
- * first, the longest, the tightest, the last and so on); the names of any other frame go as well.
+ * first, the longest, the tightest, the last and so on), and likewise of the sheet's exposures, actions and days; the
+ * names of any other go as well, and so do dates and years.
  */
-export const figuresOf = (plan: Plan, made: Schedule): string[] => [
-  ...runFiguresOf(plan, made),
-  ...framesOfNote(made).flatMap((frame) => frameFiguresOf(plan, made, frame)),
-];
+export function figuresOf(plan: Plan, made: Schedule): string[] {
+  const of = { plan, made };
+  return [
+    ...Object.keys(wholeRun(of)),
+    ...sheetFiguresOf(of),
+    ...yearFiguresOf(of),
+    ...framesOfNote(made).flatMap((frame) => frameFiguresOf(plan, made, frame)),
+  ];
+}

@@ -4,12 +4,13 @@ import {
   aimOf,
   betterOffsetMin,
   handyStart,
-  lightText,
-  plannedText,
+  lightPieces,
+  plannedPieces,
   startEdits,
   startOn,
   windowName,
 } from '../../../src/app/days/day.ts';
+import { plainText } from '../../../src/app/working/sentence.ts';
 import type { BestStart } from '../../../src/engine/sky/windows.ts';
 import { type DayOfYear, dayOfYear } from '../../../src/engine/sky/year.ts';
 import { plain } from '../../browser/parts.ts';
@@ -107,23 +108,23 @@ describe('what a window comes to', () => {
 
   test('light, need and the starts that fit', () => {
     const best = starts(24.5, 31.5);
-    expect(plain(lightText(best.span, day, best, 5400, offsets))).toBe(
+    expect(plain(plainText(lightPieces(best.span, day, 0, best, 5400, offsets)))).toBe(
       '1 h 37 min of light, 1 h 30 min needed. Start between 20:24:30 and 20:31:30.',
     );
-    expect(plain(lightText(best.span, day, null, 6000, offsets))).toBe(
+    expect(plain(plainText(lightPieces(best.span, day, 0, null, 6000, offsets)))).toBe(
       '1 h 37 min of light, 1 h 40 min needed.',
     );
   });
 
   test('the planned start lies within, before or after', () => {
     const best = starts(0, 6);
-    expect(plain(plannedText(EVENING + 5 * 60_000, best, offsets))).toBe(
+    expect(plain(plainText(plannedPieces(EVENING + 5 * 60_000, day, best, offsets)))).toBe(
       'starts at 20:05:00, 1 min before the latest',
     );
-    expect(plain(plannedText(EVENING - 60_000, best, offsets))).toBe(
+    expect(plain(plainText(plannedPieces(EVENING - 60_000, day, best, offsets)))).toBe(
       'would start at 19:59:00, 1 min too early',
     );
-    expect(plain(plannedText(EVENING + 9 * 60_000, best, offsets))).toBe(
+    expect(plain(plainText(plannedPieces(EVENING + 9 * 60_000, day, best, offsets)))).toBe(
       'would start at 20:09:00, 3 min too late',
     );
   });

@@ -3,16 +3,17 @@ import { fullScaleS } from '../../../src/app/days/Carpet.tsx';
 import { calendarOf } from '../../../src/app/days/calendar.ts';
 import {
   carpetSummary,
+  countPieces,
   countsOf,
-  countTexts,
   haveText,
   jumpText,
   longDate,
   needText,
   verdictText,
   windowsText,
-  yearSentence,
+  yearPieces,
 } from '../../../src/app/days/words.ts';
+import { plainText } from '../../../src/app/working/sentence.ts';
 import { type DayOfYear, yearOfDays } from '../../../src/engine/sky/year.ts';
 import { nextDate } from '../../../src/engine/time/day.ts';
 import { plain } from '../../browser/parts.ts';
@@ -77,14 +78,18 @@ describe('the year in a sentence', () => {
   const days = [dayWith(0, 70), dayWith(1, 70), dayWith(2, 40), dayWith(3, 0), dayWith(4, 61)];
 
   test('counts, the day, and the next that fits', () => {
-    expect(countTexts(countsOf(days)).map(plain)).toEqual(['3 fit', '1 too short', '1 no window']);
-    expect(plain(yearSentence(days, days[2] as DayOfYear, 3600))).toBe(
+    expect(countPieces(countsOf(days), 2026).map(({ text }) => plain(text))).toEqual([
+      '3 fit',
+      '1 too short',
+      '1 no window',
+    ]);
+    expect(plain(plainText(yearPieces(days, days[2] as DayOfYear, 3600)))).toBe(
       '3 days fit. 3 January: too short by 20 min; the next that fits is 5 January.',
     );
-    expect(plain(yearSentence(days, days[4] as DayOfYear, 3600, '2 min too late'))).toBe(
+    expect(plain(plainText(yearPieces(days, days[4] as DayOfYear, 3600, '2 min too late')))).toBe(
       '3 days fit. 5 January: fits, 1 min to spare, but the planned start is 2 min too late.',
     );
-    expect(plain(yearSentence([days[3] as DayOfYear], days[3] as DayOfYear, 3600))).toBe(
+    expect(plain(plainText(yearPieces([days[3] as DayOfYear], days[3] as DayOfYear, 3600)))).toBe(
       'No day fits. 4 January: no window.',
     );
   });

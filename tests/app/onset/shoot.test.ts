@@ -18,6 +18,7 @@ import {
   stoppedAfter,
 } from '../../../src/app/onset/shoot.ts';
 import { consequences, countdown, keepTitle, lateText, stateSentence } from '../../../src/app/onset/words.ts';
+import { plainText } from '../../../src/app/working/sentence.ts';
 import { optionsOf } from '../../../src/engine/onset/outcome.ts';
 import { beforeFirst, momentsOf } from '../../../src/engine/onset/todo.ts';
 import { plain } from '../../browser/parts.ts';
@@ -215,7 +216,7 @@ describe('what is to be done', () => {
     ]);
     expect(steps.at(-1)?.toMs).toBe(START);
     expect((START - (steps[0]?.fromMs ?? 0)) / 60_000).toBe(20 + 10 + 10 + 5 + 15);
-    expect(stepsAfter(run, 52e6, 386).join(' ')).toMatch(
+    expect(stepsAfter(run, 52e6, 386).map(plainText).join(' ')).toMatch(
       /Stop the trigger.*weights off before the camera.*2.copies of 20\.1.GB/,
     );
   });

@@ -1,9 +1,11 @@
 /** Workings judged by an independent evaluator: their formulas, worked out by mathjs from their terms. */
 import { compile, type EvalFunction } from 'mathjs';
+import type { OnSet } from '../../../src/engine/onset/working.ts';
 import type { Plan } from '../../../src/engine/plan/schema.ts';
 import type { Schedule } from '../../../src/engine/schedule-types.ts';
 import { figuresOf, type Working, workingOf } from '../../../src/engine/working/working.ts';
 import { close, must, near } from '../../property/close.ts';
+import { sheetFigures, skyFigures, yearFigures } from './besides.ts';
 import { type Scheduled, scheduled, scheduledAt } from './scheduled.ts';
 
 const compiled = new Map<string, EvalFunction>();
@@ -28,17 +30,22 @@ function sizeOf({ expression, terms, unit }: Pick<Working, 'expression' | 'terms
 const known = new WeakMap<Schedule, Map<string, Working>>();
 
 /** The working of a figure, which has to be there. */
-export function mustHave(plan: Plan, made: Schedule, figure: string): Working {
+export function mustHave(plan: Plan, made: Schedule, figure: string, run?: OnSet): Working {
+  if (run) return found(workingOf(plan, made, figure, run), figure);
   const all = known.get(made) ?? new Map<string, Working>();
   const working = all.get(figure) ?? workingOf(plan, made, figure);
+  known.set(made, all.set(figure, found(working, figure)));
+  return found(working, figure);
+}
+
+function found(working: Working | null, figure: string): Working {
   if (working === null) throw new Error(`${figure} has no working`);
-  known.set(made, all.set(figure, working));
   return working;
 }
 
 /** Throws unless a working says all that it has to, and its formula gives its value. */
-export function judgeWorking(plan: Plan, made: Schedule, figure: string): Working {
-  const working = mustHave(plan, made, figure);
+export function judgeWorking(plan: Plan, made: Schedule, figure: string, run?: OnSet): Working {
+  const working = mustHave(plan, made, figure, run);
   const { expression, terms, value, title, unit, source } = working;
   must(title !== '' && source !== '', `${figure}: title and source`);
   must(Number.isFinite(value), `${figure}: ${value}`);
@@ -56,12 +63,18 @@ export function judgeWorking(plan: Plan, made: Schedule, figure: string): Workin
   const whole = /ceil|floor|round/.test(expression) || terms.every((each) => Number.isInteger(each.value));
   if (COUNTED.includes(unit) && whole) must(got === value, `${what}: ${got}, not ${value}`);
   else close(got, value, what, sizeOf(working));
-  for (const term of terms) if (term.figure !== null) judgeTerm(plan, made, working, term);
+  for (const term of terms) if (term.figure !== null) judgeTerm(plan, made, working, term, run);
   return working;
 }
 
-function judgeTerm(plan: Plan, made: Schedule, { figure }: Working, term: Working['terms'][number]): void {
-  const itself = mustHave(plan, made, term.figure ?? '');
+function judgeTerm(
+  plan: Plan,
+  made: Schedule,
+  { figure }: Working,
+  term: Working['terms'][number],
+  run?: OnSet,
+): void {
+  const itself = mustHave(plan, made, term.figure ?? '', run);
   close(term.value, itself.value, `${figure}: ${term.symbol} against ${term.figure}`, sizeOf(itself));
   must(
     term.unit === itself.unit,
@@ -86,6 +99,12 @@ export function judgeAll(plan: Plan, made: Schedule, frames: readonly number[]):
   const figures = figuresOf(plan, made);
   for (const figure of figures) judgeWorking(plan, made, figure);
   for (const [figure, value] of scheduled(made)) judgeFigure(plan, made, figure, value);
+  const besides = [
+    ...sheetFigures(plan),
+    ...skyFigures(plan, made, plan.start.date),
+    ...yearFigures(plan, made),
+  ];
+  for (const [figure, value] of besides) judgeFigure(plan, made, figure, { value, single: false });
   for (const frame of frames)
     for (const [figure, value] of scheduledAt(made, frame)) judgeFigure(plan, made, figure, value);
   return figures;

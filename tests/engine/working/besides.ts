@@ -1,0 +1,138 @@
+/**
+ * Figures of the sheet and of the sky by the names of their workings: what each working has to come to. Clock times are
+ * read from the instants by the platform's own calendar.
+ */
+
+import type { Plan } from '../../../src/engine/plan/schema.ts';
+import type { Schedule } from '../../../src/engine/schedule-types.ts';
+import { sheetOf } from '../../../src/engine/sheet/sheet.ts';
+import { moonEvents } from '../../../src/engine/sky/day.ts';
+import { siteOf } from '../../../src/engine/sky/windows.ts';
+import { dayOfYear, yearOfDays } from '../../../src/engine/sky/year.ts';
+
+export type Entry = [name: string, value: number];
+
+const formats = new Map<string, Intl.DateTimeFormat>();
+
+/** Seconds since local midnight, by the platform's calendar. */
+export function clockS({ zone, utcOffsetMin }: Plan['place'], ms: number): number {
+  if (utcOffsetMin !== null) return (((ms / 1000 + utcOffsetMin * 60) % 86_400) + 86_400) % 86_400;
+  const format =
+    formats.get(zone) ??
+    new Intl.DateTimeFormat('en-GB', {
+      timeZone: zone,
+      hourCycle: 'h23',
+      hour: '2-digit',
+      minute: '2-digit',
+    });
+  formats.set(zone, format);
+  const [hours = 0, minutes = 0] = format.format(ms).split(':').map(Number);
+  return hours * 3600 + minutes * 60 + ((((ms / 1000) % 60) + 60) % 60);
+}
+
+const sum = (values: Iterable<number>): number => [...values].reduce((all, value) => all + value, 0);
+
+/** Figures of the exposure sheet. */
+export function sheetFigures(plan: Plan): Entry[] {
+  if (plan.technique !== 'stopMotion') return [];
+  const sheet = sheetOf(plan);
+  const { totals, columns, days } = sheet;
+  const at = (ms: number) => clockS(plan.place, ms);
+  const [num = 24, den = 1] = plan.clip.frameRate.split('/').map(Number);
+  const last = sheet.exposures - 1;
+  return [
+    ['sheet.screenS', (sheet.frames * den) / num],
+    ['sheet.frames', sum(columns.frames)],
+    ['sheet.exposures', columns.frames.length],
+    ['sheet.eachMin', sheet.exposures === 0 ? 0 : totals.workMin / sheet.exposures],
+    ['sheet.workMin', totals.workMin],
+    ['sheet.days', new Set(days.map(({ date }) => date)).size],
+    ['sheet.energyWh', sum(days.flatMap(({ energyWh }) => energyWh.map(({ wh }) => wh)))],
+    ['sheet.storageBytes', totals.storageBytes],
+    ['sheet.copiesBytes', totals.copiesBytes],
+    ['sheet.done', columns.doneMs.filter((ms) => !Number.isNaN(ms)).length],
+    ['sheet.left', columns.doneMs.filter(Number.isNaN).length],
+    ['sheet.finishAt', at(totals.finishMs)],
+    ['sheet.finishAtPace', at(totals.finishAtPaceMs)],
+    ['sheet.pace.factor', totals.pace.factor],
+    ['sheet.pace.realMin', totals.pace.realMin],
+    ['sheet.pace.plannedMin', totals.pace.plannedMin],
+    ['sheet.pace.behindMin', Math.abs(totals.pace.realMin - totals.pace.plannedMin)],
+    ...days.flatMap((day, d): Entry[] => [
+      [`sheet.day.${d + 1}.from`, at(day.fromMs)],
+      [`sheet.day.${d + 1}.to`, at(day.toMs)],
+      [`sheet.day.${d + 1}.workMin`, day.workMin],
+      ...day.energyWh.flatMap(({ source, wh, packs }): Entry[] => [
+        [`sheet.day.${d + 1}.sources.${source}.wh`, wh],
+        ...(packs === null ? [] : [[`sheet.day.${d + 1}.sources.${source}.packs`, packs] as Entry]),
+      ]),
+    ]),
+    ...[0, Math.floor(last / 2), last]
+      .filter((i) => i >= 0 && i <= last)
+      .flatMap((i) => exposureFigures(plan, i, at)),
+    ...sheet.actions.map(({ exposures }, a): Entry => [`sheet.action.${a + 1}.exposures`, exposures]),
+    ...sheet.actions.map(({ frames }, a): Entry => [`sheet.action.${a + 1}.frames`, frames]),
+  ];
+}
+
+function exposureFigures(plan: Plan, i: number, at: (ms: number) => number): Entry[] {
+  const { columns } = sheetOf(plan);
+  const name = (what: string) => `sheet.exposure.${i + 1}.${what}`;
+  const column = (values: ArrayLike<number>) => values[i] as number;
+  return [
+    [name('clock'), at(column(columns.startMs))],
+    [name('takesMin'), column(columns.minutes) + column(columns.rigS) / 60],
+    [name('handsOnMin'), column(columns.minutes)],
+    [name('handsOffS'), column(columns.rigS)],
+    [name('lastFrame'), column(columns.firstFrame) + column(columns.frames) - 1],
+    ...columns.axes.map(
+      ({ name: axis, steps, stepsPerUnit }): Entry => [
+        name(`axes.${axis}.position`),
+        column(steps) / stepsPerUnit,
+      ],
+    ),
+  ];
+}
+
+/** Figures of the sky on a date. */
+export function skyFigures(plan: Plan, made: Schedule, date: string): Entry[] {
+  const site = siteOf(plan);
+  const runS = made.totals.eventDurationS + (made.columns.exposureS.at(-1) ?? 0);
+  const day = site && dayOfYear(plan, date, runS);
+  if (!site || !day || day.endMs <= day.startMs) return [];
+  const at = (ms: number) => clockS(plan.place, ms);
+  const events = [...day.events, ...moonEvents(day, site.latitudeDeg, site.longitudeDeg)];
+  const seen = new Set<string>();
+  const named = events.flatMap(({ name, ms }): Entry[] => {
+    if (ms === null) return [];
+    const what = seen.has(name) ? `${name}.second` : name;
+    seen.add(name);
+    return [[`days.${date}.${what}`, at(ms)]];
+  });
+  const windows = plan.window.used ? day.windows : [];
+  return [
+    ...named,
+    [`days.${date}.moonLitShare`, day.moonLitShare],
+    ...windows.flatMap(({ fromMs, toMs }, w): Entry[] => [
+      [`days.${date}.window.${w + 1}.countsS`, (toMs - fromMs) / 1000],
+      [`days.${date}.window.${w + 1}.spareS`, (toMs - fromMs) / 1000 - runS],
+    ]),
+  ];
+}
+
+/** How many days of the plan's year there are of a kind. */
+export function yearFigures(plan: Plan, made: Schedule): Entry[] {
+  if (!plan.window.used || siteOf(plan) === null) return [];
+  const year = Number(plan.start.date.slice(0, 4));
+  const runS = made.totals.eventDurationS + (made.columns.exposureS.at(-1) ?? 0);
+  const verdicts = [...yearOfDays(plan, year, runS)]
+    .filter(({ startMs, endMs }) => endMs > startMs)
+    .map(({ verdict }) => verdict);
+  const count = (wanted: string) => verdicts.filter((verdict) => verdict === wanted).length;
+  return [
+    [`days.${year}.fits`, count('fits')],
+    [`days.${year}.tooShort`, count('too short')],
+    [`days.${year}.brightMoon`, count('moon')],
+    [`days.${year}.noWindow`, count('no window')],
+  ];
+}
