@@ -6,6 +6,7 @@
  * undone when the light has come back by twice the hysteresis: the ramp never hunts.
  */
 import type { RampStep } from '../plan/schema.ts';
+import type { Spell } from '../spell.ts';
 import type { Ladder, Rung } from './ladder.ts';
 
 /** What a ramp is worked out from. */
@@ -61,14 +62,16 @@ function nearestRung(borders: Float64Array, from: number, targetEv: number): num
  *
  * Start to start, frame k opens at k x dial exactly. End to start, each interval is the gap and the time from that
  * frame's first opening to its last closing. The light beyond the last node stays as it is there.
+ * @returns what of the frames have the same settings, in order
  */
-export function fillRamp(input: RampInput, columns: RampColumns): void {
+export function fillRamp(input: RampInput, columns: RampColumns): Spell[] {
   const { ladderEv, openSpanS, targetEv, sceneEv, firstNode, dialS, endToStart, hysteresisStops } = input;
-  const { rung: rungs, evScene, evError, elapsedS, intervalS } = columns;
+  const { evScene, evError, elapsedS } = columns;
   const borders = bordersOf(ladderEv);
-  const frames = rungs.length;
+  const frames = elapsedS.length;
   const nodesPerS = 1 / input.nodeStepS;
   const lastNode = targetEv.length - 1;
+  const spells: Spell[] = [];
   let elapsed = 0;
   let rung = 0;
   let settingEv = 0;
@@ -103,14 +106,24 @@ export function fillRamp(input: RampInput, columns: RampColumns): void {
       low = (borders[rung] as number) - hysteresisStops;
       high = rung === 0 ? Number.POSITIVE_INFINITY : (borders[rung - 1] as number) + hysteresisStops;
       if (endToStart) interval = dialS + (openSpanS[rung] as number);
+      spells.push({ begin: k, end: frames, rung, intervalS: interval });
     }
-    rungs[k] = rung;
     evScene[k] = scene + sceneRise * share;
     evError[k] = wanted - settingEv;
     elapsedS[k] = elapsed;
-    intervalS[k] = interval;
     elapsed += interval;
   }
+  fillSpells(spells, columns);
+  return spells;
+}
+
+/** Ends each spell where the next begins, and fills what stays the same over it. */
+function fillSpells(spells: readonly Spell[], { rung, intervalS }: RampColumns): void {
+  spells.forEach((spell, i) => {
+    spell.end = spells[i + 1]?.begin ?? spell.end;
+    rung.fill(spell.rung, spell.begin, spell.end);
+    intervalS.fill(spell.intervalS, spell.begin, spell.end);
+  });
 }
 
 /** A change of the settings before a frame. */
@@ -133,14 +146,5 @@ function changeAt(ladder: Ladder, frame: number, from: number, to: number): Ramp
 }
 
 /** Every change of the settings, in order of time. */
-export function rampChanges(rung: Uint16Array, ladder: Ladder): RampChange[] {
-  const changes: RampChange[] = [];
-  let before = rung[0] as number;
-  for (let k = 1; k < rung.length; k += 1) {
-    const now = rung[k] as number;
-    if (now === before) continue;
-    changes.push(changeAt(ladder, k + 1, before, now));
-    before = now;
-  }
-  return changes;
-}
+export const rampChanges = (spells: readonly Spell[], ladder: Ladder): RampChange[] =>
+  spells.slice(1).map(({ begin, rung }, i) => changeAt(ladder, begin + 1, (spells[i] as Spell).rung, rung));
