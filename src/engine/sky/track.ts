@@ -84,42 +84,51 @@ const WORTH_FRAMES = 4;
  * @param out - one entry a frame, to be filled
  */
 export function fillSky(track: SkyTrack, startMs: number, elapsedS: Float64Array, out: SkyColumns): void {
-  fillBody(track.sun, startMs, elapsedS, out.sunAltitudeDeg, out.sunAzimuthDeg);
-  fillBody(track.moon, startMs, elapsedS, out.moonAltitudeDeg, null);
-}
-
-function fillBody(
-  path: BodyPath,
-  startMs: number,
-  elapsedS: Float64Array,
-  altitudeDeg: Float32Array,
-  azimuthDeg: Float32Array | null,
-): void {
+  const bodies: readonly Body[] = [
+    { path: track.sun, altitudeDeg: out.sunAltitudeDeg, azimuthDeg: out.sunAzimuthDeg },
+    { path: track.moon, altitudeDeg: out.moonAltitudeDeg, azimuthDeg: null },
+  ];
   const frames = elapsedS.length;
   const endMs = startMs + (elapsedS[frames - 1] ?? 0) * 1000;
-  const columns = { startMs, elapsedS, altitudeDeg, azimuthDeg };
-  if ((endMs - startMs) / STRETCH_MS > frames / WORTH_FRAMES) {
-    fillExact(path, columns);
-    return;
-  }
-  const nodes = nodesOf(path, startMs, endMs);
-  for (let k = 0; k < frames; ) {
-    const ms = startMs + (elapsedS[k] as number) * 1000;
-    const i = Math.floor((ms - nodes.firstMs) / STRETCH_MS);
-    const firstS = (nodes.firstMs + i * STRETCH_MS - startMs) / 1000;
-    let end = k + 1;
-    while (end < frames && (elapsedS[end] as number) < firstS + STRETCH_MS / 1000) end += 1;
-    if (isSteep(nodes, i)) fillSteep(nodes, i, firstS, columns, k, end);
-    else fillSmooth(nodes, i, firstS, columns, k, end);
-    k = end;
+  const isWorth = (endMs - startMs) / STRETCH_MS <= frames / WORTH_FRAMES;
+  for (const body of bodies) {
+    if (isWorth) fillBetween(nodesOf(body.path, startMs, endMs), startMs, elapsedS, body);
+    else fillExact(startMs, elapsedS, body);
   }
 }
 
-interface BodyColumns {
-  startMs: number;
-  elapsedS: Float64Array;
+/** A body's path, and its columns. */
+interface Body {
+  path: BodyPath;
   altitudeDeg: Float32Array;
   azimuthDeg: Float32Array | null;
+}
+
+/** Fills the columns of a body, stretch by stretch. */
+function fillBetween(nodes: Nodes, startMs: number, elapsedS: Float64Array, body: Body): void {
+  const frames = elapsedS.length;
+  for (let begin = 0; begin < frames; ) {
+    const ms = startMs + (elapsedS[begin] as number) * 1000;
+    const i = Math.floor((ms - nodes.firstMs) / STRETCH_MS);
+    const firstS = (nodes.firstMs + i * STRETCH_MS - startMs) / 1000;
+    const nextS = firstS + STRETCH_MS / 1000;
+    let end = begin + 1;
+    while (end < frames && (elapsedS[end] as number) < nextS) end += 1;
+    const stretch = { i, firstS, begin, end };
+    if (isSteep(nodes, i)) fillSteep(nodes, elapsedS, stretch, body);
+    else fillSmooth(nodes, elapsedS, stretch, body);
+    begin = end;
+  }
+}
+
+/** Frames from one node to the next. */
+interface Stretch {
+  /** The node before them, and when it is, seconds from the first frame. */
+  i: number;
+  firstS: number;
+  /** Indices of the first frame, and of the one after the last. */
+  begin: number;
+  end: number;
 }
 
 /** A path at whole ten minutes, two nodes to spare on either side. */
@@ -133,9 +142,20 @@ interface Nodes {
   azimuth: Float64Array;
 }
 
+/** The nodes of the run that was last asked for: most edits of a plan leave its times as they are. */
+const known = new WeakMap<BodyPath, Nodes>();
+
 function nodesOf(path: BodyPath, startMs: number, endMs: number): Nodes {
   const firstMs = (Math.floor(startMs / STRETCH_MS) - 2) * STRETCH_MS;
   const count = Math.ceil((endMs - firstMs) / STRETCH_MS) + 3;
+  const before = known.get(path);
+  if (before?.firstMs === firstMs && before.altitude.length === count) return before;
+  const nodes = nodesFrom(path, firstMs, count);
+  known.set(path, nodes);
+  return nodes;
+}
+
+function nodesFrom(path: BodyPath, firstMs: number, count: number): Nodes {
   const room = () => new Float64Array(count);
   const nodes = { firstMs, east: room(), north: room(), up: room(), altitude: room(), azimuth: room() };
   let before = 0;
@@ -163,10 +183,14 @@ function isSteep({ altitude }: Nodes, i: number): boolean {
 }
 
 /** A polynomial of third degree in the share of a stretch, lowest power first. */
-type Cubic = Float64Array;
+interface Cubic {
+  c0: number;
+  c1: number;
+  c2: number;
+  c3: number;
+}
 
-const cubicAt = (c: Cubic, x: number): number =>
-  (((c[3] as number) * x + (c[2] as number)) * x + (c[1] as number)) * x + (c[0] as number);
+const cubicAt = ({ c0, c1, c2, c3 }: Cubic, x: number): number => ((c3 * x + c2) * x + c1) * x + c0;
 
 /** The one through nodes i - 1 to i + 2, for the stretch from i to i + 1. */
 function cubicOver(values: Float64Array, i: number): Cubic {
@@ -174,12 +198,7 @@ function cubicOver(values: Float64Array, i: number): Cubic {
   const b = values[i] as number;
   const d = values[i + 1] as number;
   const e = values[i + 2] as number;
-  const cubic = new Float64Array(4);
-  cubic[0] = b;
-  cubic[1] = d - a / 3 - b / 2 - e / 6;
-  cubic[2] = (a + d) / 2 - b;
-  cubic[3] = (e - a) / 6 + (b - d) / 2;
-  return cubic;
+  return { c0: b, c1: d - a / 3 - b / 2 - e / 6, c2: (a + d) / 2 - b, c3: (e - a) / 6 + (b - d) / 2 };
 }
 
 const altitudeOf = (e: number, n: number, u: number): number => Math.atan2(u, Math.sqrt(e * e + n * n)) / RAD;
@@ -191,28 +210,33 @@ const PER_S = 1000 / STRETCH_MS;
 
 function fillSmooth(
   nodes: Nodes,
-  i: number,
-  firstS: number,
-  { elapsedS, altitudeDeg, azimuthDeg }: BodyColumns,
-  begin: number,
-  end: number,
+  elapsedS: Float64Array,
+  { i, firstS, begin, end }: Stretch,
+  { altitudeDeg, azimuthDeg }: Body,
 ): void {
   const altitude = cubicOver(nodes.altitude, i);
-  for (let k = begin; k < end; k += 1)
-    altitudeDeg[k] = cubicAt(altitude, ((elapsedS[k] as number) - firstS) * PER_S);
-  if (azimuthDeg === null) return;
+  if (azimuthDeg === null) {
+    for (let k = begin; k < end; k += 1)
+      altitudeDeg[k] = cubicAt(altitude, ((elapsedS[k] as number) - firstS) * PER_S);
+    return;
+  }
   const azimuth = cubicOver(nodes.azimuth, i);
-  for (let k = begin; k < end; k += 1)
-    azimuthDeg[k] = around(cubicAt(azimuth, ((elapsedS[k] as number) - firstS) * PER_S));
+  // Few stretches go past north: as a rule the same turns are taken off all over.
+  const turnsDeg = 360 * Math.floor(azimuth.c0 / 360);
+  for (let k = begin; k < end; k += 1) {
+    const x = ((elapsedS[k] as number) - firstS) * PER_S;
+    altitudeDeg[k] = cubicAt(altitude, x);
+    const deg = cubicAt(azimuth, x);
+    const left = deg - turnsDeg;
+    azimuthDeg[k] = left >= 0 && left < 360 ? left : around(deg);
+  }
 }
 
 function fillSteep(
   nodes: Nodes,
-  i: number,
-  firstS: number,
-  { elapsedS, altitudeDeg, azimuthDeg }: BodyColumns,
-  begin: number,
-  end: number,
+  elapsedS: Float64Array,
+  { i, firstS, begin, end }: Stretch,
+  { altitudeDeg, azimuthDeg }: Body,
 ): void {
   const [east, north, up] = [cubicOver(nodes.east, i), cubicOver(nodes.north, i), cubicOver(nodes.up, i)];
   for (let k = begin; k < end; k += 1) {
@@ -224,7 +248,7 @@ function fillSteep(
   }
 }
 
-function fillExact(path: BodyPath, { startMs, elapsedS, altitudeDeg, azimuthDeg }: BodyColumns): void {
+function fillExact(startMs: number, elapsedS: Float64Array, { path, altitudeDeg, azimuthDeg }: Body): void {
   for (let k = 0; k < elapsedS.length; k += 1) {
     const ms = startMs + (elapsedS[k] as number) * 1000;
     altitudeDeg[k] = altitudeOn(path, ms);
