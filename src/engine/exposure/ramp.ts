@@ -57,61 +57,93 @@ function nearestRung(borders: Float64Array, from: number, targetEv: number): num
   return rung;
 }
 
+/** A straight piece of the light: from a node to where the next piece begins, counted in steps. */
+interface Piece {
+  node: number;
+  endsAt: number;
+  targetEv: number;
+  targetRise: number;
+  sceneEv: number;
+  sceneRise: number;
+}
+
+/** The piece that a moment lies on, counted in steps; beyond the last node the light stays. */
+function pieceAt({ targetEv, sceneEv }: RampInput, at: number): Piece {
+  const last = targetEv.length - 1;
+  const beyond = at >= last;
+  const node = beyond ? last : Math.floor(at);
+  const target = targetEv[node] as number;
+  const scene = sceneEv[node] as number;
+  return {
+    node,
+    endsAt: beyond ? Number.POSITIVE_INFINITY : node + 1,
+    targetEv: target,
+    targetRise: beyond ? 0 : (targetEv[node + 1] as number) - target,
+    sceneEv: scene,
+    sceneRise: beyond ? 0 : (sceneEv[node + 1] as number) - scene,
+  };
+}
+
+/** A rung, what it exposes rightly, and the light between which it stays in use. */
+interface Setting {
+  rung: number;
+  settingEv: number;
+  low: number;
+  high: number;
+  intervalS: number;
+}
+
+/** At first nothing fits, so that the first frame is looked up. */
+const NO_SETTING: Setting = { rung: 0, settingEv: 0, low: Infinity, high: -Infinity, intervalS: 0 };
+
+function settingOf(input: RampInput, borders: Float64Array, rung: number): Setting {
+  const { ladderEv, openSpanS, dialS, endToStart, hysteresisStops } = input;
+  return {
+    rung,
+    settingEv: ladderEv[rung] as number,
+    low: (borders[rung] as number) - hysteresisStops,
+    high: rung === 0 ? Number.POSITIVE_INFINITY : (borders[rung - 1] as number) + hysteresisStops,
+    intervalS: endToStart ? dialS + (openSpanS[rung] as number) : dialS,
+  };
+}
+
 /**
  * Fills the columns of a ramp, and the times of the frames, which with an end-to-start trigger depend on it.
  *
  * Start to start, frame k opens at k x dial exactly. End to start, each interval is the gap and the time from that
  * frame's first opening to its last closing. The light beyond the last node stays as it is there.
- * @returns what of the frames have the same settings, in order
+ * @returns frames of the same settings, in order
  */
 export function fillRamp(input: RampInput, columns: RampColumns): Spell[] {
-  const { ladderEv, openSpanS, targetEv, sceneEv, firstNode, dialS, endToStart, hysteresisStops } = input;
+  const { firstNode, dialS, endToStart } = input;
   const { evScene, evError, elapsedS } = columns;
-  const borders = bordersOf(ladderEv);
+  const borders = bordersOf(input.ladderEv);
   const frames = elapsedS.length;
   const nodesPerS = 1 / input.nodeStepS;
-  const lastNode = targetEv.length - 1;
   const spells: Spell[] = [];
+  let setting = NO_SETTING;
   let elapsed = 0;
-  let rung = 0;
-  let settingEv = 0;
-  // Nothing changes between these two; at first nothing fits, so that the first frame is looked up.
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  let interval = dialS;
-  // The straight piece of light that is being read, up to the node where the next begins.
-  let node = 0;
-  let nextNode = Number.NEGATIVE_INFINITY;
-  let target = 0;
-  let targetRise = 0;
-  let scene = 0;
-  let sceneRise = 0;
-  for (let k = 0; k < frames; k += 1) {
-    if (!endToStart) elapsed = k * dialS;
-    const at = firstNode + elapsed * nodesPerS;
-    if (at >= nextNode) {
-      const beyond = at >= lastNode;
-      node = beyond ? lastNode : Math.floor(at);
-      nextNode = beyond ? Number.POSITIVE_INFINITY : node + 1;
-      target = targetEv[node] as number;
-      targetRise = beyond ? 0 : (targetEv[node + 1] as number) - target;
-      scene = sceneEv[node] as number;
-      sceneRise = beyond ? 0 : (sceneEv[node + 1] as number) - scene;
+  let k = 0;
+  while (k < frames) {
+    const before = firstNode + elapsed * nodesPerS;
+    const { node, endsAt, targetEv, targetRise, sceneEv, sceneRise } = pieceAt(input, before);
+    const first = targetEv + targetRise * (before - node);
+    if (first < setting.low || first > setting.high) {
+      setting = settingOf(input, borders, nearestRung(borders, setting.rung, first));
+      spells.push({ begin: k, end: frames, rung: setting.rung, intervalS: setting.intervalS });
     }
-    const share = at - node;
-    const wanted = target + targetRise * share;
-    if (wanted < low || wanted > high) {
-      rung = nearestRung(borders, rung, wanted);
-      settingEv = ladderEv[rung] as number;
-      low = (borders[rung] as number) - hysteresisStops;
-      high = rung === 0 ? Number.POSITIVE_INFINITY : (borders[rung - 1] as number) + hysteresisStops;
-      if (endToStart) interval = dialS + (openSpanS[rung] as number);
-      spells.push({ begin: k, end: frames, rung, intervalS: interval });
+    const { low, high, settingEv, intervalS } = setting;
+    for (; k < frames; k += 1) {
+      if (!endToStart) elapsed = k * dialS;
+      const at = firstNode + elapsed * nodesPerS;
+      const share = at - node;
+      const wanted = targetEv + targetRise * share;
+      if (at >= endsAt || wanted < low || wanted > high) break;
+      evScene[k] = sceneEv + sceneRise * share;
+      evError[k] = wanted - settingEv;
+      elapsedS[k] = elapsed;
+      elapsed += intervalS;
     }
-    evScene[k] = scene + sceneRise * share;
-    evError[k] = wanted - settingEv;
-    elapsedS[k] = elapsed;
-    elapsed += interval;
   }
   fillSpells(spells, columns);
   return spells;

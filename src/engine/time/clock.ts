@@ -125,7 +125,10 @@ function changeBetween(zone: IANAZone, lowMs: number, highMs: number, offsetMin:
   return high;
 }
 
-const two = (value: number) => (value < 10 ? `0${value}` : String(value));
+const TWO_DIGITS = Array.from({ length: 100 }, (_, value) => String(value).padStart(2, '0'));
+
+/** A whole number below 100 in two digits. */
+const two = (value: number): string => TWO_DIGITS[value] as string;
 
 /** An offset as it is written after a clock time: `+02:00`. */
 export function offsetText(offsetMin: number): string {
