@@ -1,0 +1,144 @@
+/** What is left in the packs of a source, frame by frame, and when they are swapped. */
+import type { Spell } from '../spell.ts';
+
+/** Something that draws for part of each frame. */
+export interface Part {
+  /** One entry a frame. */
+  durationS: Float64Array;
+  whPerS: number;
+}
+
+/** What a source gives. */
+export interface Flow {
+  /** Watt-hours that are the same in every frame of a spell. */
+  sameWh: (spell: Spell) => number;
+  /** What it gives besides, at least one. */
+  parts: readonly Part[];
+}
+
+/** The packs of a source: what each holds, how much of that may be drawn, and how many there are. */
+export interface Packs {
+  fullWh: number;
+  limitWh: number;
+  brought: number;
+  /** What the first has given before the first frame. */
+  usedWh: number;
+}
+
+/** How the packs of a source last. */
+export interface Drained {
+  totalWh: number;
+  needed: number;
+  /** First frames, counted from 1, on a fresh pack. */
+  swapFrames: number[];
+  /** First frame that no pack is left for; null if they last. */
+  shortAtFrame: number | null;
+}
+
+/** Drawn since a swap was due, since there was a pack for one, and in all; watt-hours. */
+interface Drawn {
+  sinceSwap: number;
+  sinceLastPack: number;
+  total: number;
+}
+
+/** A source, and how far it has come. */
+interface Draining {
+  leftWh: Float64Array;
+  parts: readonly Part[];
+  packs: Packs;
+  drawn: Drawn;
+  drained: Drained;
+}
+
+/**
+ * Fills what is left when each shutter opens, watt-hours.
+ *
+ * A pack is swapped before the frame that would take it below its reserve. When none is left the last one goes
+ * on to nothing, and the packs needed are counted on.
+ * @param leftWh - one entry a frame, to be filled
+ * @param spells - all frames, in order
+ */
+export function drain(leftWh: Float64Array, spells: readonly Spell[], flow: Flow, packs: Packs): Drained {
+  const { ahead, atOnce } = lotsOf(flow.parts, leftWh);
+  const drawn = { sinceSwap: packs.usedWh, sinceLastPack: packs.usedWh, total: 0 };
+  const drained = { totalWh: 0, needed: 1, swapFrames: [], shortAtFrame: null };
+  const draining: Draining = { leftWh, parts: atOnce, packs, drawn, drained };
+  for (const spell of spells) {
+    const wh = flow.sameWh(spell);
+    if (ahead.length > 0) sumAhead(leftWh, spell, wh, ahead);
+    drainSpell(draining, spell, ahead.length > 0 ? 0 : wh);
+  }
+  return { ...drained, totalWh: drawn.total };
+}
+
+/** As many durations as one loop takes: as a rule the rig's move and that of an axis or two. */
+const AT_ONCE = 3;
+
+/** Durations in two lots: what is summed ahead, in the column that is to be filled, and what is taken with that sum. */
+function lotsOf(parts: readonly Part[], sum: Float64Array): { ahead: readonly Part[]; atOnce: Part[] } {
+  const nothing = { durationS: (parts[0] as Part).durationS, whPerS: 0 };
+  if (parts.length <= AT_ONCE) return { ahead: [], atOnce: [...parts, nothing, nothing].slice(0, AT_ONCE) };
+  const ahead = parts.slice(0, 1 - AT_ONCE);
+  return { ahead, atOnce: [{ durationS: sum, whPerS: 1 }, ...parts.slice(1 - AT_ONCE)] };
+}
+
+function sumAhead(sum: Float64Array, { begin, end }: Spell, sameWh: number, parts: readonly Part[]): void {
+  sum.fill(sameWh, begin, end);
+  for (const { durationS, whPerS } of parts)
+    for (let k = begin; k < end; k += 1) sum[k] = (sum[k] as number) + whPerS * (durationS[k] as number);
+}
+
+function drainSpell(draining: Draining, { begin, end }: Spell, sameWh: number): void {
+  const { packs, drawn, drained } = draining;
+  let k = drainPack(draining, begin, end, sameWh, packs.limitWh);
+  while (k < end) {
+    const fresh = swapBefore(draining, k);
+    // It takes this frame whatever comes.
+    drainPack(draining, k, k + 1, sameWh, Number.POSITIVE_INFINITY);
+    // A pack that does not last for one frame is short at once, fresh or not.
+    if (!fresh || drawn.sinceSwap > packs.limitWh) drained.shortAtFrame ??= k + 1;
+    k = drainPack(draining, k + 1, end, sameWh, packs.limitWh);
+  }
+}
+
+/** A swap is due before the frame at an index. Returns whether there is a pack for it. */
+function swapBefore({ packs, drawn, drained }: Draining, k: number): boolean {
+  // A fresh pack that does not last for the first frame is not followed by another.
+  if (k === 0 && packs.usedWh === 0) return false;
+  drained.needed += 1;
+  drawn.sinceSwap = 0;
+  if (drained.needed > packs.brought) return false;
+  drained.swapFrames.push(k + 1);
+  drawn.sinceLastPack = 0;
+  return true;
+}
+
+/**
+ * Fills frames from one index to before another, as long as the pack lasts.
+ * @returns index of the first frame that would overdraw it
+ */
+function drainPack(
+  { leftWh, parts, packs: { fullWh }, drawn }: Draining,
+  from: number,
+  to: number,
+  sameWh: number,
+  limitWh: number,
+): number {
+  const [{ durationS: a, whPerS: perA }, { durationS: b, whPerS: perB }] = parts as [Part, Part];
+  const { durationS: c, whPerS: perC } = parts[2] as Part;
+  let { sinceSwap, sinceLastPack, total } = drawn;
+  let k = from;
+  for (; k < to; k += 1) {
+    const wh = sameWh + perA * (a[k] as number) + perB * (b[k] as number) + perC * (c[k] as number);
+    if (sinceSwap + wh > limitWh) break;
+    leftWh[k] = Math.max(0, fullWh - sinceLastPack);
+    sinceSwap += wh;
+    sinceLastPack += wh;
+    total += wh;
+  }
+  drawn.sinceSwap = sinceSwap;
+  drawn.sinceLastPack = sinceLastPack;
+  drawn.total = total;
+  return k;
+}
