@@ -152,7 +152,7 @@ export function isoAt(ms: number, spans: readonly OffsetSpan[]): string {
   const offsetMin = Math.round(offsetInSpans(whole, spans));
   const localMs = whole + offsetMin * MINUTE_MS;
   const day = Math.floor(localMs / DAY_MS);
-  return `${dateText(day)}T${clockText(localMs - day * DAY_MS)}${offsetText(offsetMin)}`;
+  return `${dayText(day)}${clockText(localMs - day * DAY_MS)}${zoneText(offsetMin)}`;
 }
 
 /** An instant as ISO 8601 with the offset of a place at that instant. */
@@ -161,14 +161,21 @@ export const isoIn = (
   { zone, utcOffsetMin }: Pick<Plan['place'], 'zone' | 'utcOffsetMin'>,
 ): string => isoAt(ms, offsetSpans(zone, ms, ms, utcOffsetMin));
 
-let lastDate = { day: 0, text: '1970-01-01' };
+// A run asks for the same day and the same offset again and again.
+let lastDay = { day: 0, text: '1970-01-01T' };
+let lastZone = { offsetMin: 0, text: '+00:00' };
 
-/** Date of a day counted from 1970; a run asks for the same one again and again. */
-function dateText(day: number): string {
-  if (lastDate.day !== day) {
-    lastDate = { day, text: new Date(day * DAY_MS).toISOString().replace(/T.*$/, '') };
+/** Date of a day counted from 1970, up to the clock. */
+function dayText(day: number): string {
+  if (lastDay.day !== day) {
+    lastDay = { day, text: new Date(day * DAY_MS).toISOString().replace(/T.*$/, 'T') };
   }
-  return lastDate.text;
+  return lastDay.text;
+}
+
+function zoneText(offsetMin: number): string {
+  if (lastZone.offsetMin !== offsetMin) lastZone = { offsetMin, text: offsetText(offsetMin) };
+  return lastZone.text;
 }
 
 function clockText(ms: number): string {
