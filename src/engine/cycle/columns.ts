@@ -68,29 +68,39 @@ function fillCamera(
   }
 }
 
-type Sums = CycleExtremes & Pick<Periods, 'runS'>;
-
 /** Fills rig lane and spare of each frame, and finds the frames that decide. */
 function fillRigAndSpare(
-  { move, cycle: { guardS } }: Plan,
+  { move: { mode }, cycle: { guardS } }: Plan,
   { rigS, spareS }: CycleColumns,
-  { lanes, spells, moveS, settleS }: CycleFrames,
-): Sums {
-  const sums = { longestS: 0, longestFrame: 1, tightestSpareS: Infinity, tightestFrame: 1, runS: 0 };
-  const between = move.mode === 'moveShootMove';
+  { lanes, spells, ...rig }: CycleFrames,
+): CycleExtremes & Pick<Periods, 'runS'> {
+  const between = mode === 'moveShootMove';
   // A rig that does not move between exposures has an empty lane.
-  const parts = between ? { moveS, settleS } : { moveS: rigS.fill(0), settleS: rigS };
-  for (const spell of lastApart(spells)) {
-    const { cameraS, holdS } = lanes[spell.rung] as CameraLane;
-    const times = {
-      cameraS,
-      holdS: between ? holdS : 0,
-      freeS: spell.intervalS - guardS,
-      leastS: spell.end === rigS.length ? 0 : spell.intervalS,
-    };
-    fillSpell({ rigS, spareS, ...parts }, spell, times, sums);
+  const { moveS, settleS } = between ? rig : { moveS: rigS.fill(0), settleS: rigS };
+  let [longestS, longestFrame] = [0, 1];
+  let [tightestSpareS, tightestFrame] = [Number.POSITIVE_INFINITY, 1];
+  let runS = 0;
+  for (const { begin, end, rung, intervalS } of lastApart(spells)) {
+    const { cameraS, holdS } = lanes[rung] as CameraLane;
+    const heldS = between ? holdS : 0;
+    const freeS = intervalS - guardS;
+    const leastS = end === rigS.length ? 0 : intervalS;
+    // The spare falls as the lane grows: of a spell none but the longest so far need be looked at.
+    let longestHereS = -1;
+    for (let k = begin; k < end; k += 1) {
+      const rigLaneS = heldS + (moveS[k] as number) + (settleS[k] as number);
+      const longerS = Math.max(rigLaneS, cameraS);
+      const spare = freeS - longerS;
+      rigS[k] = rigLaneS;
+      spareS[k] = spare;
+      runS += Math.max(longerS, leastS);
+      if (longerS <= longestHereS) continue;
+      longestHereS = longerS;
+      if (longerS > longestS) [longestS, longestFrame] = [longerS, k + 1];
+      if (spare < tightestSpareS) [tightestSpareS, tightestFrame] = [spare, k + 1];
+    }
   }
-  return sums;
+  return { longestS, longestFrame, tightestSpareS, tightestFrame, runS };
 }
 
 /** The same frames, the last of them by itself. */
@@ -99,52 +109,6 @@ function lastApart(spells: readonly Spell[]): Spell[] {
   const middle = last.end - 1;
   const before = middle > last.begin ? [{ ...last, end: middle }] : [];
   return [...spells.slice(0, -1), ...before, { ...last, begin: middle }];
-}
-
-/** Seconds that are the same for all frames of a spell. */
-interface SpellTimes {
-  cameraS: number;
-  /** Of the rig lane. */
-  holdS: number;
-  /** Interval without the guard. */
-  freeS: number;
-  /** What a frame takes at least. */
-  leastS: number;
-}
-
-function fillSpell(
-  { rigS, spareS, moveS, settleS }: Pick<Columns, 'rigS' | 'spareS' | 'moveS' | 'settleS'>,
-  { begin, end }: Spell,
-  { cameraS, holdS, freeS, leastS }: SpellTimes,
-  sums: Sums,
-): void {
-  let { runS } = sums;
-  // The spare falls as the lane grows: none but the longest lanes of a spell need to be looked at.
-  let longestS = -1;
-  for (let k = begin; k < end; k += 1) {
-    const rig = holdS + (moveS[k] as number) + (settleS[k] as number);
-    const longer = Math.max(rig, cameraS);
-    const spare = freeS - longer;
-    rigS[k] = rig;
-    spareS[k] = spare;
-    runS += Math.max(longer, leastS);
-    if (longer > longestS) {
-      longestS = longer;
-      noteExtremes(sums, k + 1, longer, spare);
-    }
-  }
-  sums.runS = runS;
-}
-
-function noteExtremes(sums: Sums, frame: number, longestS: number, spareS: number): void {
-  if (longestS > sums.longestS) {
-    sums.longestS = longestS;
-    sums.longestFrame = frame;
-  }
-  if (spareS < sums.tightestSpareS) {
-    sums.tightestSpareS = spareS;
-    sums.tightestFrame = frame;
-  }
 }
 
 /** Periods of the frames of a run whose lanes are filled. */

@@ -35,19 +35,18 @@ export interface Drained {
   shortAtFrame: number | null;
 }
 
-/** Drawn since a swap was due, since there was a pack for one, and in all; watt-hours. */
-interface Drawn {
-  sinceSwap: number;
-  sinceLastPack: number;
-  total: number;
-}
+// Places of what has been drawn since a swap was due, since there was a pack for one, and in all; watt-hours.
+const SINCE_SWAP = 0;
+const SINCE_LAST_PACK = 1;
+const IN_ALL = 2;
 
 /** A source, and how far it has come. */
 interface Draining {
   leftWh: Float64Array;
   parts: readonly Part[];
   packs: Packs;
-  drawn: Drawn;
+  /** Three sums. In an array of doubles they stay doubles, also where the first of them are whole numbers. */
+  drawn: Float64Array;
   drained: Drained;
 }
 
@@ -61,7 +60,7 @@ interface Draining {
  */
 export function drain(leftWh: Float64Array, spells: readonly Spell[], flow: Flow, packs: Packs): Drained {
   const { ahead, atOnce } = lotsOf(flow.parts, leftWh);
-  const drawn = { sinceSwap: packs.usedWh, sinceLastPack: packs.usedWh, total: 0 };
+  const drawn = Float64Array.of(packs.usedWh, packs.usedWh, 0);
   const drained = { totalWh: 0, needed: 1, swapFrames: [], shortAtFrame: null };
   const draining: Draining = { leftWh, parts: atOnce, packs, drawn, drained };
   for (const spell of spells) {
@@ -69,7 +68,7 @@ export function drain(leftWh: Float64Array, spells: readonly Spell[], flow: Flow
     if (ahead.length > 0) sumAhead(leftWh, spell, wh, ahead);
     drainSpell(draining, spell, ahead.length > 0 ? 0 : wh);
   }
-  return { ...drained, totalWh: drawn.total };
+  return { ...drained, totalWh: drawn[IN_ALL] as number };
 }
 
 /** As many durations as one loop takes: as a rule the rig's move and that of an axis or two. */
@@ -97,7 +96,7 @@ function drainSpell(draining: Draining, { begin, end }: Spell, sameWh: number): 
     // It takes this frame whatever comes.
     drainPack(draining, k, k + 1, sameWh, Number.POSITIVE_INFINITY);
     // A pack that does not last for one frame is short at once, fresh or not.
-    if (!fresh || drawn.sinceSwap > packs.limitWh) drained.shortAtFrame ??= k + 1;
+    if (!fresh || (drawn[SINCE_SWAP] as number) > packs.limitWh) drained.shortAtFrame ??= k + 1;
     k = drainPack(draining, k + 1, end, sameWh, packs.limitWh);
   }
 }
@@ -107,10 +106,10 @@ function swapBefore({ packs, drawn, drained }: Draining, k: number): boolean {
   // A fresh pack that does not last for the first frame is not followed by another.
   if (k === 0 && packs.usedWh === 0) return false;
   drained.needed += 1;
-  drawn.sinceSwap = 0;
+  drawn[SINCE_SWAP] = 0;
   if (drained.needed > packs.brought) return false;
   drained.swapFrames.push(k + 1);
-  drawn.sinceLastPack = 0;
+  drawn[SINCE_LAST_PACK] = 0;
   return true;
 }
 
@@ -127,7 +126,11 @@ function drainPack(
 ): number {
   const [{ durationS: a, whPerS: perA }, { durationS: b, whPerS: perB }] = parts as [Part, Part];
   const { durationS: c, whPerS: perC } = parts[2] as Part;
-  let { sinceSwap, sinceLastPack, total } = drawn;
+  let [sinceSwap, sinceLastPack, total] = [
+    drawn[SINCE_SWAP] as number,
+    drawn[SINCE_LAST_PACK] as number,
+    drawn[IN_ALL] as number,
+  ];
   let k = from;
   for (; k < to; k += 1) {
     const wh = sameWh + perA * (a[k] as number) + perB * (b[k] as number) + perC * (c[k] as number);
@@ -137,8 +140,8 @@ function drainPack(
     sinceLastPack += wh;
     total += wh;
   }
-  drawn.sinceSwap = sinceSwap;
-  drawn.sinceLastPack = sinceLastPack;
-  drawn.total = total;
+  drawn[SINCE_SWAP] = sinceSwap;
+  drawn[SINCE_LAST_PACK] = sinceLastPack;
+  drawn[IN_ALL] = total;
   return k;
 }
