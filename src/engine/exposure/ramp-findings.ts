@@ -3,7 +3,6 @@ import type { Severity } from '../findings/types.ts';
 import { counted, figure, seconds, withUnit } from '../findings/words.ts';
 import type { Plan } from '../plan/schema.ts';
 import { type Draft, type Judge, lostBefore, type Run } from '../run.ts';
-import type { Spell } from '../spell.ts';
 import { shutterAngleDeg } from './ceiling.ts';
 import { growingInterval } from './interval-findings.ts';
 import type { Rung } from './ladder.ts';
@@ -23,41 +22,32 @@ interface Beyond {
   worstStops: number;
 }
 
-/** Frames whose light is farther beyond an end of the ladder than the plan allows; `side` is 1 for too bright. */
-function beyond(ramp: RampRun, last: Rung, side: 1 | -1, { toleranceStops, hysteresisStops }: Allowed) {
-  const found: Beyond = { frames: 0, first: 0, worst: 0, worstStops: 0 };
-  for (const spell of ramp.spells) {
-    // On the way the light is beyond a rung, and so beyond the last one, by no more than the hysteresis.
-    if (spell.rung !== last.index && hysteresisStops <= toleranceStops) continue;
-    addBeyond(found, ramp, spell, last, side, toleranceStops);
-  }
-  return found.frames === 0 ? null : found;
-}
-
 type Allowed = Pick<Plan['exposure']['ramp'], 'toleranceStops' | 'hysteresisStops'>;
 
-function addBeyond(
-  found: Beyond,
-  { ladder, evError }: RampRun,
-  { begin, end, rung }: Spell,
+/** Frames whose light is farther beyond an end of the ladder than the plan allows; `side` is 1 for too bright. */
+function beyond(
+  { ladder, spells, evError }: RampRun,
   last: Rung,
   side: 1 | -1,
-  allowed: number,
-): void {
-  const settingEv = ladder.ev100[rung] as number;
-  for (let k = begin; k < end; k += 1) {
-    const error = evError[k] as number;
-    // No rung lies beyond the end, so that an error within what is allowed is also within it there.
-    if (side * error <= allowed) continue;
-    const off = side * (error + settingEv - last.ev100);
-    if (off <= allowed) continue;
-    if (found.frames === 0) found.first = k + 1;
-    found.frames += 1;
-    if (off > found.worstStops) {
-      found.worst = k + 1;
-      found.worstStops = off;
+  { toleranceStops: allowed, hysteresisStops }: Allowed,
+): Beyond | null {
+  let [frames, first, worst, worstStops] = [0, 0, 0, 0];
+  for (const { begin, end, rung } of spells) {
+    // On the way the light is beyond a rung, and so beyond the last one, by no more than the hysteresis.
+    if (rung !== last.index && hysteresisStops <= allowed) continue;
+    const settingEv = ladder.ev100[rung] as number;
+    for (let k = begin; k < end; k += 1) {
+      const error = evError[k] as number;
+      // No rung lies beyond the end, so that an error within what is allowed is also within it there.
+      if (side * error <= allowed) continue;
+      const off = side * (error + settingEv - last.ev100);
+      if (off <= allowed) continue;
+      first ||= k + 1;
+      frames += 1;
+      if (off > worstStops) [worst, worstStops] = [k + 1, off];
     }
   }
+  return frames === 0 ? null : { frames, first, worst, worstStops };
 }
 
 function outOfRange(run: Run, ramp: RampRun, side: 1 | -1): Draft[] {
