@@ -79,9 +79,13 @@ function lightOf(plan: Plan, startMs: number, runS: number, sky: SkyTrack | null
 function evenFrames(pace: Pace, { room, motion }: Memory): Frames {
   const intervalS = room.f64(pace.frames).fill(pace.intervalS);
   const elapsedS = room.f64(pace.frames);
-  for (let k = 0; k < pace.frames; k += 1) elapsedS[k] = k * pace.intervalS;
+  fillEven(elapsedS, pace.intervalS);
   const spells = [{ begin: 0, end: pace.frames, rung: 0, intervalS: pace.intervalS }];
   return { pace, elapsedS, intervalS, spells, motion: motion(intervalS), ramp: null };
+}
+
+function fillEven(elapsedS: Float64Array, intervalS: number): void {
+  for (let k = 0; k < elapsedS.length; k += 1) elapsedS[k] = k * intervalS;
 }
 
 /** Columns of so many frames whose intervals are still all alike. */

@@ -128,24 +128,26 @@ export function lightTrack(plan: Plan, nodes: SkyNodes | null): LightTrack | nul
 
 const pair = (value: number): Float64Array => new Float64Array(2).fill(value);
 
-/** Exposure value of open ground at each node, as it was last asked for. */
-const known = new WeakMap<SkyNodes, { meter: string; ev: Float64Array }>();
-
-function groundEvs(plan: Plan, nodes: SkyNodes): Float64Array {
-  const meter = `${plan.light.moonlight} ${plan.light.incidentC}`;
-  const found = known.get(nodes);
-  if (found?.meter === meter) return found.ev;
-  const ev = nodes.sunLux.map((lux, i) => groundEv(plan, lux, nodes.moonLux[i] as number));
-  known.set(nodes, { meter, ev });
-  return ev;
-}
+/** Light at nodes, as it was last asked for, and by which figures: most edits of a plan leave it as it is. */
+const known = new WeakMap<SkyNodes, { by: string; track: LightTrack }>();
 
 function skyTrack(plan: Plan, nodes: SkyNodes): LightTrack {
-  const aboveGround = sceneOffsetStops(plan) - plan.light.cloudStops;
-  const ground = groundEvs(plan, nodes);
-  const track = { sceneEv: new Float64Array(ground.length), targetEv: new Float64Array(ground.length) };
-  for (let i = 0; i < ground.length; i += 1) {
-    const value = (ground[i] as number) + aboveGround;
+  const { moonlight, incidentC, cloudStops } = plan.light;
+  const { nightStops, nightFromDeg, nightFullDeg } = plan.exposure.ramp;
+  const aboveGround = sceneOffsetStops(plan) - cloudStops;
+  const by = [moonlight, incidentC, aboveGround, nightStops, nightFromDeg, nightFullDeg].join(' ');
+  const found = known.get(nodes);
+  if (found?.by === by) return found.track;
+  const track = trackOver(plan, nodes, aboveGround);
+  known.set(nodes, { by, track });
+  return track;
+}
+
+function trackOver(plan: Plan, nodes: SkyNodes, aboveGround: number): LightTrack {
+  const count = nodes.sunAltitudeDeg.length;
+  const track = { sceneEv: new Float64Array(count), targetEv: new Float64Array(count) };
+  for (let i = 0; i < count; i += 1) {
+    const value = groundEv(plan, nodes.sunLux[i] as number, nodes.moonLux[i] as number) + aboveGround;
     track.sceneEv[i] = value;
     track.targetEv[i] = value + nightAllowanceStops(plan, nodes.sunAltitudeDeg[i] as number);
   }

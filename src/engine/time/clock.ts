@@ -38,18 +38,17 @@ export function startOf(plan: Plan): Start {
   if (utcOffsetMin !== null) {
     return { startMs: localMs - utcOffsetMin * MINUTE_MS, offsetMin: utcOffsetMin, kind: 'plain' };
   }
-  const zone = IANAZone.create(name);
   // No zone is more than a day from UTC: these are all offsets that can be meant.
   const spans = offsetSpans(name, localMs - DAY_MS, localMs + DAY_MS, null);
   const matches = [...new Set(spans.map(({ offsetMin }) => localMs - offsetMin * MINUTE_MS))]
-    .filter((ms) => ms + offsetAt(zone, ms) * MINUTE_MS === localMs)
+    .filter((ms) => ms + offsetInSpans(ms, spans) * MINUTE_MS === localMs)
     .sort((a, b) => a - b);
   const first = matches[0];
-  if (first === undefined) return skippedStart(zone, localMs);
+  if (first === undefined) return skippedStart(IANAZone.create(name), localMs);
   const startMs = whenRepeated === 'second' ? (matches.at(-1) ?? first) : first;
   return {
     startMs,
-    offsetMin: offsetAt(zone, startMs),
+    offsetMin: offsetInSpans(startMs, spans),
     kind: matches.length > 1 ? 'repeated' : 'plain',
   };
 }
@@ -162,13 +161,14 @@ export const isoIn = (
 ): string => isoAt(ms, offsetSpans(zone, ms, ms, utcOffsetMin));
 
 // A run asks for the same day and the same offset again and again.
+const MIDNIGHT = '00:00:00.000Z';
 let lastDay = { day: 0, text: '1970-01-01T' };
 let lastZone = { offsetMin: 0, text: '+00:00' };
 
 /** Date of a day counted from 1970, up to the clock. */
 function dayText(day: number): string {
   if (lastDay.day !== day) {
-    lastDay = { day, text: new Date(day * DAY_MS).toISOString().replace(/T.*$/, 'T') };
+    lastDay = { day, text: new Date(day * DAY_MS).toISOString().slice(0, -MIDNIGHT.length) };
   }
   return lastDay.text;
 }
