@@ -57,56 +57,6 @@ function nearestRung(borders: Float64Array, from: number, targetEv: number): num
   return rung;
 }
 
-/** A straight piece of the light: from a node to where the next piece begins, counted in steps. */
-interface Piece {
-  node: number;
-  endsAt: number;
-  targetEv: number;
-  targetRise: number;
-  sceneEv: number;
-  sceneRise: number;
-}
-
-/** The piece that a moment lies on, counted in steps; beyond the last node the light stays. */
-function pieceAt({ targetEv, sceneEv }: RampInput, at: number): Piece {
-  const last = targetEv.length - 1;
-  const beyond = at >= last;
-  const node = beyond ? last : Math.floor(at);
-  const target = targetEv[node] as number;
-  const scene = sceneEv[node] as number;
-  return {
-    node,
-    endsAt: beyond ? Number.POSITIVE_INFINITY : node + 1,
-    targetEv: target,
-    targetRise: beyond ? 0 : (targetEv[node + 1] as number) - target,
-    sceneEv: scene,
-    sceneRise: beyond ? 0 : (sceneEv[node + 1] as number) - scene,
-  };
-}
-
-/** A rung, what it exposes rightly, and the light between which it stays in use. */
-interface Setting {
-  rung: number;
-  settingEv: number;
-  low: number;
-  high: number;
-  intervalS: number;
-}
-
-/** At first nothing fits, so that the first frame is looked up. */
-const NO_SETTING: Setting = { rung: 0, settingEv: 0, low: Infinity, high: -Infinity, intervalS: 0 };
-
-function settingOf(input: RampInput, borders: Float64Array, rung: number): Setting {
-  const { ladderEv, openSpanS, dialS, endToStart, hysteresisStops } = input;
-  return {
-    rung,
-    settingEv: ladderEv[rung] as number,
-    low: (borders[rung] as number) - hysteresisStops,
-    high: rung === 0 ? Number.POSITIVE_INFINITY : (borders[rung - 1] as number) + hysteresisStops,
-    intervalS: endToStart ? dialS + (openSpanS[rung] as number) : dialS,
-  };
-}
-
 /**
  * Fills the columns of a ramp, and the times of the frames, which with an end-to-start trigger depend on it.
  *
@@ -115,34 +65,50 @@ function settingOf(input: RampInput, borders: Float64Array, rung: number): Setti
  * @returns frames of the same settings, in order
  */
 export function fillRamp(input: RampInput, columns: RampColumns): Spell[] {
-  const { firstNode, dialS, endToStart } = input;
+  const { ladderEv, openSpanS, targetEv, sceneEv, firstNode, dialS, endToStart, hysteresisStops } = input;
   const { evScene, evError, elapsedS } = columns;
-  const borders = bordersOf(input.ladderEv);
+  const borders = bordersOf(ladderEv);
   const frames = elapsedS.length;
   const nodesPerS = 1 / input.nodeStepS;
+  const lastNode = targetEv.length - 1;
   const spells: Spell[] = [];
-  let setting = NO_SETTING;
   let elapsed = 0;
+  let rung = 0;
+  let settingEv = 0;
+  // Nothing changes between these two; at first nothing fits, so that the first frame is looked up.
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  let interval = dialS;
   let k = 0;
   while (k < frames) {
-    const before = firstNode + elapsed * nodesPerS;
-    const { node, endsAt, targetEv, targetRise, sceneEv, sceneRise } = pieceAt(input, before);
-    const first = targetEv + targetRise * (before - node);
-    if (first < setting.low || first > setting.high) {
-      setting = settingOf(input, borders, nearestRung(borders, setting.rung, first));
-      spells.push({ begin: k, end: frames, rung: setting.rung, intervalS: setting.intervalS });
+    // The straight piece of light that the next frames lie on, up to the node where another begins.
+    const from = firstNode + elapsed * nodesPerS;
+    const beyond = from >= lastNode;
+    const node = beyond ? lastNode : Math.floor(from);
+    const nextNode = beyond ? Number.POSITIVE_INFINITY : node + 1;
+    const target = targetEv[node] as number;
+    const targetRise = beyond ? 0 : (targetEv[node + 1] as number) - target;
+    const scene = sceneEv[node] as number;
+    const sceneRise = beyond ? 0 : (sceneEv[node + 1] as number) - scene;
+    const first = target + targetRise * (from - node);
+    if (first < low || first > high) {
+      rung = nearestRung(borders, rung, first);
+      settingEv = ladderEv[rung] as number;
+      low = (borders[rung] as number) - hysteresisStops;
+      high = rung === 0 ? Number.POSITIVE_INFINITY : (borders[rung - 1] as number) + hysteresisStops;
+      if (endToStart) interval = dialS + (openSpanS[rung] as number);
+      spells.push({ begin: k, end: frames, rung, intervalS: interval });
     }
-    const { low, high, settingEv, intervalS } = setting;
     for (; k < frames; k += 1) {
       if (!endToStart) elapsed = k * dialS;
       const at = firstNode + elapsed * nodesPerS;
       const share = at - node;
-      const wanted = targetEv + targetRise * share;
-      if (at >= endsAt || wanted < low || wanted > high) break;
-      evScene[k] = sceneEv + sceneRise * share;
+      const wanted = target + targetRise * share;
+      if (at >= nextNode || wanted < low || wanted > high) break;
+      evScene[k] = scene + sceneRise * share;
       evError[k] = wanted - settingEv;
       elapsedS[k] = elapsed;
-      elapsed += intervalS;
+      elapsed += interval;
     }
   }
   fillSpells(spells, columns);
