@@ -35,18 +35,32 @@ export interface Drained {
   shortAtFrame: number | null;
 }
 
-// Places of what has been drawn since a swap was due, since there was a pack for one, and in all; watt-hours.
-const SINCE_SWAP = 0;
-const SINCE_LAST_PACK = 1;
-const IN_ALL = 2;
+/**
+ * Places in the figures of a source: watt-hours that are the same in every frame of a spell, and each second of each
+ * duration; in a full pack; drawn since a swap was due, since there was a pack for one, and in all.
+ *
+ * Sums of doubles are at home in an array of doubles: in an object they begin as whole numbers, and the loop over the
+ * frames, compiled for those, is given up again.
+ */
+const SAME = 0;
+const PER_A = 1;
+const PER_B = 2;
+const PER_C = 3;
+const FULL = 4;
+const SINCE_SWAP = 5;
+const SINCE_LAST_PACK = 6;
+const IN_ALL = 7;
+
+/** As many durations as one loop takes: as a rule the rig's move and that of an axis or two. */
+type Durations = readonly [Float64Array, Float64Array, Float64Array];
+const AT_ONCE = 3;
 
 /** A source, and how far it has come. */
 interface Draining {
   leftWh: Float64Array;
-  parts: readonly Part[];
+  durations: Durations;
+  figures: Float64Array;
   packs: Packs;
-  /** Three sums. In an array of doubles they stay doubles, also where the first of them are whole numbers. */
-  drawn: Float64Array;
   drained: Drained;
 }
 
@@ -60,19 +74,30 @@ interface Draining {
  */
 export function drain(leftWh: Float64Array, spells: readonly Spell[], flow: Flow, packs: Packs): Drained {
   const { ahead, atOnce } = lotsOf(flow.parts, leftWh);
-  const drawn = Float64Array.of(packs.usedWh, packs.usedWh, 0);
-  const drained = { totalWh: 0, needed: 1, swapFrames: [], shortAtFrame: null };
-  const draining: Draining = { leftWh, parts: atOnce, packs, drawn, drained };
+  const draining = drainingFrom(leftWh, atOnce, packs);
+  const { figures, drained } = draining;
   for (const spell of spells) {
-    const wh = flow.sameWh(spell);
-    if (ahead.length > 0) sumAhead(leftWh, spell, wh, ahead);
-    drainSpell(draining, spell, ahead.length > 0 ? 0 : wh);
+    const sameWh = flow.sameWh(spell);
+    if (ahead.length > 0) sumAhead(leftWh, spell, sameWh, ahead);
+    figures[SAME] = ahead.length > 0 ? 0 : sameWh;
+    drainSpell(draining, spell);
   }
-  return { ...drained, totalWh: drawn[IN_ALL] as number };
+  return { ...drained, totalWh: figures[IN_ALL] as number };
 }
 
-/** As many durations as one loop takes: as a rule the rig's move and that of an axis or two. */
-const AT_ONCE = 3;
+function drainingFrom(leftWh: Float64Array, parts: readonly Part[], packs: Packs): Draining {
+  const figures = new Float64Array(8);
+  figures.set(
+    parts.map(({ whPerS }) => whPerS),
+    PER_A,
+  );
+  figures[FULL] = packs.fullWh;
+  figures[SINCE_SWAP] = packs.usedWh;
+  figures[SINCE_LAST_PACK] = packs.usedWh;
+  const [a, b, c] = parts.map(({ durationS }) => durationS) as [Float64Array, Float64Array, Float64Array];
+  const drained = { totalWh: 0, needed: 1, swapFrames: [], shortAtFrame: null };
+  return { leftWh, durations: [a, b, c], figures, packs, drained };
+}
 
 /** Durations in two lots: what is summed ahead, in the column that is to be filled, and what is taken with that sum. */
 function lotsOf(parts: readonly Part[], sum: Float64Array): { ahead: readonly Part[]; atOnce: Part[] } {
@@ -88,28 +113,28 @@ function sumAhead(sum: Float64Array, { begin, end }: Spell, sameWh: number, part
     for (let k = begin; k < end; k += 1) sum[k] = (sum[k] as number) + whPerS * (durationS[k] as number);
 }
 
-function drainSpell(draining: Draining, { begin, end }: Spell, sameWh: number): void {
-  const { packs, drawn, drained } = draining;
-  let k = drainPack(draining, begin, end, sameWh, packs.limitWh);
+function drainSpell(draining: Draining, { begin, end }: Spell): void {
+  const { leftWh, durations, figures, packs, drained } = draining;
+  let k = drainPack(leftWh, begin, end, durations, figures, packs.limitWh);
   while (k < end) {
     const fresh = swapBefore(draining, k);
     // It takes this frame whatever comes.
-    drainPack(draining, k, k + 1, sameWh, Number.POSITIVE_INFINITY);
+    drainPack(leftWh, k, k + 1, durations, figures, Number.POSITIVE_INFINITY);
     // A pack that does not last for one frame is short at once, fresh or not.
-    if (!fresh || (drawn[SINCE_SWAP] as number) > packs.limitWh) drained.shortAtFrame ??= k + 1;
-    k = drainPack(draining, k + 1, end, sameWh, packs.limitWh);
+    if (!fresh || (figures[SINCE_SWAP] as number) > packs.limitWh) drained.shortAtFrame ??= k + 1;
+    k = drainPack(leftWh, k + 1, end, durations, figures, packs.limitWh);
   }
 }
 
 /** A swap is due before the frame at an index. Returns whether there is a pack for it. */
-function swapBefore({ packs, drawn, drained }: Draining, k: number): boolean {
+function swapBefore({ packs, figures, drained }: Draining, k: number): boolean {
   // A fresh pack that does not last for the first frame is not followed by another.
   if (k === 0 && packs.usedWh === 0) return false;
   drained.needed += 1;
-  drawn[SINCE_SWAP] = 0;
+  figures[SINCE_SWAP] = 0;
   if (drained.needed > packs.brought) return false;
   drained.swapFrames.push(k + 1);
-  drawn[SINCE_LAST_PACK] = 0;
+  figures[SINCE_LAST_PACK] = 0;
   return true;
 }
 
@@ -118,19 +143,21 @@ function swapBefore({ packs, drawn, drained }: Draining, k: number): boolean {
  * @returns index of the first frame that would overdraw it
  */
 function drainPack(
-  { leftWh, parts, packs: { fullWh }, drawn }: Draining,
+  leftWh: Float64Array,
   from: number,
   to: number,
-  sameWh: number,
+  [a, b, c]: Durations,
+  figures: Float64Array,
   limitWh: number,
 ): number {
-  const [{ durationS: a, whPerS: perA }, { durationS: b, whPerS: perB }] = parts as [Part, Part];
-  const { durationS: c, whPerS: perC } = parts[2] as Part;
-  let [sinceSwap, sinceLastPack, total] = [
-    drawn[SINCE_SWAP] as number,
-    drawn[SINCE_LAST_PACK] as number,
-    drawn[IN_ALL] as number,
-  ];
+  const sameWh = figures[SAME] as number;
+  const perA = figures[PER_A] as number;
+  const perB = figures[PER_B] as number;
+  const perC = figures[PER_C] as number;
+  const fullWh = figures[FULL] as number;
+  let sinceSwap = figures[SINCE_SWAP] as number;
+  let sinceLastPack = figures[SINCE_LAST_PACK] as number;
+  let total = figures[IN_ALL] as number;
   let k = from;
   for (; k < to; k += 1) {
     const wh = sameWh + perA * (a[k] as number) + perB * (b[k] as number) + perC * (c[k] as number);
@@ -140,8 +167,8 @@ function drainPack(
     sinceLastPack += wh;
     total += wh;
   }
-  drawn[SINCE_SWAP] = sinceSwap;
-  drawn[SINCE_LAST_PACK] = sinceLastPack;
-  drawn[IN_ALL] = total;
+  figures[SINCE_SWAP] = sinceSwap;
+  figures[SINCE_LAST_PACK] = sinceLastPack;
+  figures[IN_ALL] = total;
   return k;
 }
