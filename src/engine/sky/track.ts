@@ -71,6 +71,7 @@ export const litShareOn = ({ moon }: SkyTrack, ms: number): number => valueAt(mo
 
 const RAD = Math.PI / 180;
 const STRETCH_MS = 600_000;
+const STRETCH_S = STRETCH_MS / 1000;
 /** Altitude above which, and below which negative, the polynomials run on the direction. */
 const STEEP_DEG = 70;
 // With fewer frames than this to a stretch its polynomials cost more than they save.
@@ -84,16 +85,26 @@ const WORTH_FRAMES = 4;
  * @param out - one entry a frame, to be filled
  */
 export function fillSky(track: SkyTrack, startMs: number, elapsedS: Float64Array, out: SkyColumns): void {
-  const bodies: readonly Body[] = [
-    { path: track.sun, altitudeDeg: out.sunAltitudeDeg, azimuthDeg: out.sunAzimuthDeg },
-    { path: track.moon, altitudeDeg: out.moonAltitudeDeg, azimuthDeg: null },
-  ];
+  const sun: Body = { path: track.sun, altitudeDeg: out.sunAltitudeDeg, azimuthDeg: out.sunAzimuthDeg };
+  const moon: Body = { path: track.moon, altitudeDeg: out.moonAltitudeDeg, azimuthDeg: null };
   const frames = elapsedS.length;
   const endMs = startMs + (elapsedS[frames - 1] ?? 0) * 1000;
-  const isWorth = (endMs - startMs) / STRETCH_MS <= frames / WORTH_FRAMES;
-  for (const body of bodies) {
-    if (isWorth) fillBetween(nodesOf(body.path, startMs, endMs), startMs, elapsedS, body);
-    else fillExact(startMs, elapsedS, body);
+  if ((endMs - startMs) / STRETCH_MS > frames / WORTH_FRAMES) {
+    for (const body of [sun, moon]) fillExact(startMs, elapsedS, body);
+    return;
+  }
+  const ofSun = nodesOf(track.sun, startMs, endMs);
+  const ofMoon = nodesOf(track.moon, startMs, endMs);
+  for (let begin = 0; begin < frames; ) {
+    const ms = startMs + (elapsedS[begin] as number) * 1000;
+    const i = Math.floor((ms - ofSun.firstMs) / STRETCH_MS);
+    const firstS = (ofSun.firstMs + i * STRETCH_MS - startMs) / 1000;
+    if (isSteep(ofSun, i) || isSteep(ofMoon, i)) {
+      const stretch = { i, firstS, begin, end: endOf(elapsedS, begin, firstS) };
+      fillApart(ofSun, elapsedS, stretch, sun);
+      fillApart(ofMoon, elapsedS, stretch, moon);
+      begin = stretch.end;
+    } else begin = fillTogether(ofSun, ofMoon, elapsedS, i, firstS, begin, out);
   }
 }
 
@@ -104,23 +115,6 @@ interface Body {
   azimuthDeg: Float32Array | null;
 }
 
-/** Fills the columns of a body, stretch by stretch. */
-function fillBetween(nodes: Nodes, startMs: number, elapsedS: Float64Array, body: Body): void {
-  const frames = elapsedS.length;
-  for (let begin = 0; begin < frames; ) {
-    const ms = startMs + (elapsedS[begin] as number) * 1000;
-    const i = Math.floor((ms - nodes.firstMs) / STRETCH_MS);
-    const firstS = (nodes.firstMs + i * STRETCH_MS - startMs) / 1000;
-    const nextS = firstS + STRETCH_MS / 1000;
-    let end = begin + 1;
-    while (end < frames && (elapsedS[end] as number) < nextS) end += 1;
-    const stretch = { i, firstS, begin, end };
-    if (isSteep(nodes, i)) fillSteep(nodes, elapsedS, stretch, body);
-    else fillSmooth(nodes, elapsedS, stretch, body);
-    begin = end;
-  }
-}
-
 /** Frames from one node to the next. */
 interface Stretch {
   /** The node before them, and when it is, seconds from the first frame. */
@@ -129,6 +123,14 @@ interface Stretch {
   /** Indices of the first frame, and of the one after the last. */
   begin: number;
   end: number;
+}
+
+/** Index of the first frame that is not on a stretch. */
+function endOf(elapsedS: Float64Array, begin: number, firstS: number): number {
+  const nextS = firstS + STRETCH_S;
+  let end = begin + 1;
+  while (end < elapsedS.length && (elapsedS[end] as number) < nextS) end += 1;
+  return end;
 }
 
 /** A path at whole ten minutes, two nodes to spare on either side. */
@@ -208,6 +210,44 @@ const around = (deg: number): number => deg - 360 * Math.floor(deg / 360);
 
 const PER_S = 1000 / STRETCH_MS;
 
+/**
+ * Fills a stretch where neither body is steep.
+ * @returns index of the first frame that is not on it
+ */
+function fillTogether(
+  sun: Nodes,
+  moon: Nodes,
+  elapsedS: Float64Array,
+  i: number,
+  firstS: number,
+  begin: number,
+  { sunAltitudeDeg, sunAzimuthDeg, moonAltitudeDeg }: SkyColumns,
+): number {
+  const altitude = cubicOver(sun.altitude, i);
+  const azimuth = cubicOver(sun.azimuth, i);
+  const ofMoon = cubicOver(moon.altitude, i);
+  // Few stretches go past north: as a rule the same turns are taken off all over.
+  const turnsDeg = 360 * Math.floor(azimuth.c0 / 360);
+  const nextS = firstS + STRETCH_S;
+  let k = begin;
+  // The frame that the stretch was looked up for lies on it, whatever the last digits say.
+  do {
+    const x = ((elapsedS[k] as number) - firstS) * PER_S;
+    sunAltitudeDeg[k] = cubicAt(altitude, x);
+    moonAltitudeDeg[k] = cubicAt(ofMoon, x);
+    const deg = cubicAt(azimuth, x);
+    const left = deg - turnsDeg;
+    sunAzimuthDeg[k] = left >= 0 && left < 360 ? left : around(deg);
+    k += 1;
+  } while (k < elapsedS.length && (elapsedS[k] as number) < nextS);
+  return k;
+}
+
+function fillApart(nodes: Nodes, elapsedS: Float64Array, stretch: Stretch, body: Body): void {
+  if (isSteep(nodes, stretch.i)) fillSteep(nodes, elapsedS, stretch, body);
+  else fillSmooth(nodes, elapsedS, stretch, body);
+}
+
 function fillSmooth(
   nodes: Nodes,
   elapsedS: Float64Array,
@@ -215,20 +255,11 @@ function fillSmooth(
   { altitudeDeg, azimuthDeg }: Body,
 ): void {
   const altitude = cubicOver(nodes.altitude, i);
-  if (azimuthDeg === null) {
-    for (let k = begin; k < end; k += 1)
-      altitudeDeg[k] = cubicAt(altitude, ((elapsedS[k] as number) - firstS) * PER_S);
-    return;
-  }
   const azimuth = cubicOver(nodes.azimuth, i);
-  // Few stretches go past north: as a rule the same turns are taken off all over.
-  const turnsDeg = 360 * Math.floor(azimuth.c0 / 360);
   for (let k = begin; k < end; k += 1) {
     const x = ((elapsedS[k] as number) - firstS) * PER_S;
     altitudeDeg[k] = cubicAt(altitude, x);
-    const deg = cubicAt(azimuth, x);
-    const left = deg - turnsDeg;
-    azimuthDeg[k] = left >= 0 && left < 360 ? left : around(deg);
+    if (azimuthDeg !== null) azimuthDeg[k] = around(cubicAt(azimuth, x));
   }
 }
 
