@@ -17,12 +17,15 @@ import type { Plan } from './plan/schema.ts';
 import type { RigMotion } from './rig.ts';
 import type { Room } from './room.ts';
 import type { SkyTrack } from './sky/track.ts';
+import type { Spell } from './spell.ts';
 
 /** Times, moves and settings of all frames. */
 export interface Frames {
   pace: Pace;
   elapsedS: Float64Array;
   intervalS: Float64Array;
+  /** What of the frames have the same settings, in order. */
+  spells: readonly Spell[];
   motion: RigMotion;
   /** null if the light is not planned. */
   ramp: RampRun | null;
@@ -76,8 +79,13 @@ function lightOf(plan: Plan, startMs: number, runS: number, sky: SkyTrack | null
 function evenFrames(pace: Pace, { room, motion }: Memory): Frames {
   const intervalS = room.f64(pace.frames).fill(pace.intervalS);
   const elapsedS = room.f64(pace.frames);
-  for (let k = 0; k < pace.frames; k += 1) elapsedS[k] = k * pace.intervalS;
-  return { pace, elapsedS, intervalS, motion: motion(intervalS), ramp: null };
+  fillEven(elapsedS, pace.intervalS);
+  const spells = [{ begin: 0, end: pace.frames, rung: 0, intervalS: pace.intervalS }];
+  return { pace, elapsedS, intervalS, spells, motion: motion(intervalS), ramp: null };
+}
+
+function fillEven(elapsedS: Float64Array, intervalS: number): void {
+  for (let k = 0; k < elapsedS.length; k += 1) elapsedS[k] = k * intervalS;
 }
 
 /** Columns of so many frames whose intervals are still all alike. */
@@ -97,7 +105,7 @@ function litFrames(plan: Plan, pace: Pace, light: RampLight, memory: Memory): Fr
   const { elapsedS, intervalS } = columns;
   const motion = memory.motion(intervalS);
   const ramp = rampOf(plan, pace, ladderFor(plan, pace, motion), light, columns);
-  return { pace, elapsedS, intervalS, motion, ramp };
+  return { pace, elapsedS, intervalS, spells: ramp.spells, motion, ramp };
 }
 
 /** Frames whose intervals grow with the exposure. */
@@ -120,7 +128,7 @@ function grownFrames(plan: Plan, pace: Pace, light: RampLight, { room, motion }:
     eventDurationS,
     speedUp: (pace.speedUp * (intervalS[0] as number)) / pace.intervalS,
   };
-  return { pace: grown, elapsedS, intervalS, motion: motion(intervalS), ramp };
+  return { pace: grown, elapsedS, intervalS, spells: ramp.spells, motion: motion(intervalS), ramp };
 }
 
 type Shoot = (dialS: number, columns: RampColumns) => RampRun;

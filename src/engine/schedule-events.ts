@@ -31,30 +31,42 @@ const skyEvents = (run: Run): ScheduleEvent[] =>
     ];
   });
 
-type ChangeWords = Pick<ScheduleEvent, 'text' | 'from' | 'to'>;
+type ChangeWords = Required<Pick<ScheduleEvent, 'text' | 'from' | 'to'>>;
+
+function wordsFor(change: RampChange): ChangeWords {
+  const byHand = change.by === 'hand' ? ', by hand' : '';
+  return {
+    text: `${rampWords(change)}${byHand}`,
+    from: rungWords(change.from),
+    to: rungWords(change.to),
+  };
+}
 
 /** A long run changes to and fro between the same rungs: each change is put into words once. */
-function changeWords(): (change: RampChange) => ChangeWords {
-  const known = new Map<string, ChangeWords>();
+function changeWords(rungs: number): (change: RampChange) => ChangeWords {
+  const known = new Map<number, ChangeWords>();
   return (change) => {
-    const { from, to, by } = change;
-    const key = `${from.index} ${to.index}`;
+    const key = change.from.index * rungs + change.to.index;
     const found = known.get(key);
     if (found) return found;
-    const text = `${rampWords(change)}${by === 'hand' ? ', by hand' : ''}`;
-    const words = { text, from: rungWords(from), to: rungWords(to) };
+    const words = wordsFor(change);
     known.set(key, words);
     return words;
   };
 }
 
 function exposureChanges(run: Run): ScheduleEvent[] {
-  const wordsOf = changeWords();
+  const { ramp, columns } = run;
+  if (ramp === null) return [];
+  const wordsOf = changeWords(ramp.ladder.rungs.length);
   const { changeS } = run.plan.exposure.ramp;
-  return (run.ramp?.changes ?? []).map((change) => {
-    const { text, ...ends } = wordsOf(change);
-    const lost = change.by === 'hand' ? lostBefore(run, change.frame, changeS) : 0;
-    return Object.assign(eventAt(run, 'exposureChange', change.frame, text, lost), ends);
+  return ramp.changes.map((change): ScheduleEvent => {
+    const { frame } = change;
+    const { text, from, to } = wordsOf(change);
+    const lostFrames = change.by === 'hand' ? lostBefore(run, frame, changeS) : 0;
+    const elapsedS = columns.elapsedS[frame - 1] ?? 0;
+    // Written out, not put together from parts: a long run has thousands.
+    return { kind: 'exposureChange', frame, elapsedS, at: run.at(frame), text, lostFrames, from, to };
   });
 }
 

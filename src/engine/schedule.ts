@@ -203,15 +203,12 @@ function runOf(plan: Plan, start: Start, memory: Memory, nowMs: number | null, u
   const nominal = paceOf(plan);
   const track = skyOver(plan, start.startMs, longestRunS(plan, nominal));
   const frames = framesOf(plan, nominal, start.startMs, track, memory);
-  const { pace, elapsedS, intervalS, motion, ramp } = frames;
+  const { pace, elapsedS, intervalS, spells, motion, ramp } = frames;
   const lanes = ramp?.ladder.rungs.map(({ openS }) => cameraLane(plan, openS)) ?? [cameraLane(plan)];
-  const rung = ramp?.rung ?? null;
-  const { moveS, settleS } = motion;
-  const cycle = fillCycle(plan, { lanes, rung, elapsedS, intervalS, moveS, settleS }, room);
-  const { periodS, runS } = cycle;
-  const periods = { periodS, runS, lanes, rung, moveS, axes: motion.axes };
-  const sources = energyOf(plan, periods, room, usedWh);
-  const storage = storageOf(plan, intervalS, room);
+  const { moveS, settleS, axes } = motion;
+  const cycle = fillCycle(plan, { lanes, spells, elapsedS, moveS, settleS }, room);
+  const sources = energyOf(plan, { periods: cycle.periods, lanes, moveS, axes }, room, usedWh);
+  const storage = storageOf(plan, spells, room);
   const endMs = start.startMs + pace.eventDurationS * 1000;
   const offsets = offsetSpans(plan.place.zone, start.startMs, endMs, plan.place.utcOffsetMin);
   const columns: Columns = {
@@ -219,7 +216,7 @@ function runOf(plan: Plan, start: Start, memory: Memory, nowMs: number | null, u
     intervalS,
     moveS,
     settleS,
-    rung,
+    rung: ramp?.rung ?? null,
     evScene: ramp?.evScene ?? null,
     evError: ramp?.evError ?? null,
     sky: track && skyColumns(track, start.startMs, elapsedS, room),
@@ -227,7 +224,7 @@ function runOf(plan: Plan, start: Start, memory: Memory, nowMs: number | null, u
     subjectPx: motion.image?.subjectPx ?? null,
     backgroundPx: motion.image?.backgroundPx ?? null,
     aimMissPx: motion.aim?.missPx ?? null,
-    axes: motion.axes,
+    axes,
     sources: sources.map((source) => source.columns),
     cardIndex: storage.cardIndex,
     cardBytes: storage.cardBytes,

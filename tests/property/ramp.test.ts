@@ -4,6 +4,7 @@ import { ladderOf } from '../../src/engine/exposure/ladder.ts';
 import { fillRamp, type RampColumns, type RampInput } from '../../src/engine/exposure/ramp.ts';
 import { defaultPlan } from '../../src/engine/plan/parse.ts';
 import type { Plan, RampStep } from '../../src/engine/plan/schema.ts';
+import type { Spell } from '../../src/engine/spell.ts';
 import { must } from './close.ts';
 import { PATIENCE_MS, settings } from './settings.ts';
 
@@ -44,7 +45,7 @@ const FRAMES = 400;
 
 const openSpanS = (light: Light) => light.ladderEv.map((_, i) => 0.01 * 1.26 ** (i % 40));
 
-function filled(light: Light, frames = FRAMES): RampColumns {
+function filled(light: Light, frames = FRAMES): RampColumns & { spells: Spell[] } {
   const columns: RampColumns = {
     rung: new Uint16Array(frames).fill(9999),
     evScene: new Float32Array(frames).fill(Number.NaN),
@@ -54,8 +55,7 @@ function filled(light: Light, frames = FRAMES): RampColumns {
   };
   const targetEv = Float64Array.from(light.targetEv);
   const input: RampInput = { ...light, targetEv, sceneEv: targetEv, openSpanS: openSpanS(light) };
-  fillRamp(input, columns);
-  return columns;
+  return { ...columns, spells: fillRamp(input, columns) };
 }
 
 /** Light at a moment, looked up anew each time. */
@@ -107,6 +107,26 @@ test('every frame agrees with the rule worked out frame by frame', () => {
       elapsed += interval;
     }
   }, 0.3);
+});
+
+test('spells are all frames in order, each of one rung and one interval, none like the one before', () => {
+  property((light) => {
+    const { rung, intervalS, spells } = filled(light);
+    let next = 0;
+    spells.forEach((spell, i) => {
+      must(spell.begin === next && spell.end > next, `spell ${i}: from ${spell.begin} to ${spell.end}`);
+      must(spell.rung !== spells[i - 1]?.rung, `spell ${i}: rung ${spell.rung} again`);
+      for (let k = spell.begin; k < spell.end; k += 1) {
+        must(rung[k] === spell.rung, `frame ${k + 1}: rung ${rung[k]}, ${spell.rung} in its spell`);
+        must(
+          intervalS[k] === spell.intervalS,
+          `frame ${k + 1}: interval ${intervalS[k]}, ${spell.intervalS}`,
+        );
+      }
+      next = spell.end;
+    });
+    must(next === FRAMES, `the last spell ends at ${next}`);
+  });
 });
 
 /** Stops by which the light is beyond half the step to a rung's neighbour; negative within. */

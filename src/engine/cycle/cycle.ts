@@ -62,14 +62,15 @@ export const openPhases = (phases: readonly Phase[]): Phase[] =>
  * @param middleS - seconds the shutter is open, or the middle of a bracket
  */
 export function cameraLane(plan: Plan, middleS = openShutterS(plan)): CameraLane {
-  const phases = cameraPhases(plan, middleS);
-  const sum = (...kinds: Phase['kind'][]) =>
-    phases.reduce((total, { kind, durationS }) => total + (kinds.includes(kind) ? durationS : 0), 0);
-  const last = openPhases(phases).at(-1);
-  return {
-    cameraS: sum('lag', 'exposure', 'dark', 'write'),
-    holdS: last ? last.startS + last.durationS : 0,
-    exposureS: sum('exposure'),
-    busyS: sum('dark', 'write'),
-  };
+  const { shutterLagS, writeS } = plan.camera;
+  const lane = { cameraS: 0, holdS: 0, exposureS: 0, busyS: 0 };
+  for (const openS of bracketS(plan, middleS)) {
+    const darkS = getsDarkFrame(plan, openS) ? openS : 0;
+    const closesS = lane.cameraS + shutterLagS + openS;
+    if (openS > 0) lane.holdS = closesS;
+    lane.exposureS += openS;
+    lane.cameraS = closesS + darkS + writeS;
+    lane.busyS = lane.busyS + darkS + writeS;
+  }
+  return lane;
 }

@@ -1,6 +1,7 @@
 /** What the ramp says: does the ladder reach as far as the light goes, and can every change be made. */
 import type { Severity } from '../findings/types.ts';
 import { counted, figure, seconds, withUnit } from '../findings/words.ts';
+import type { Plan } from '../plan/schema.ts';
 import { type Draft, type Judge, lostBefore, type Run } from '../run.ts';
 import { shutterAngleDeg } from './ceiling.ts';
 import { growingInterval } from './interval-findings.ts';
@@ -21,29 +22,38 @@ interface Beyond {
   worstStops: number;
 }
 
+type Allowed = Pick<Plan['exposure']['ramp'], 'toleranceStops' | 'hysteresisStops'>;
+
 /** Frames whose light is farther beyond an end of the ladder than the plan allows; `side` is 1 for too bright. */
-function beyond({ ladder, rung, evError }: RampRun, end: Rung, side: 1 | -1, allowed: number): Beyond | null {
-  const found = { frames: 0, first: 0, worst: 0, worstStops: 0 };
-  for (let k = 0; k < rung.length; k += 1) {
-    const error = evError[k] as number;
-    // No rung lies beyond the end, so that an error within what is allowed is also within it there.
-    if (side * error <= allowed) continue;
-    const off = side * (error + (ladder.ev100[rung[k] as number] as number) - end.ev100);
-    if (off <= allowed) continue;
-    if (found.frames === 0) found.first = k + 1;
-    found.frames += 1;
-    if (off > found.worstStops) {
-      found.worst = k + 1;
-      found.worstStops = off;
+function beyond(
+  { ladder, spells, evError }: RampRun,
+  last: Rung,
+  side: 1 | -1,
+  { toleranceStops: allowed, hysteresisStops }: Allowed,
+): Beyond | null {
+  let [frames, first, worst, worstStops] = [0, 0, 0, 0];
+  for (const { begin, end, rung } of spells) {
+    // On the way the light is beyond a rung, and so beyond the last one, by no more than the hysteresis.
+    if (rung !== last.index && hysteresisStops <= allowed) continue;
+    const settingEv = ladder.ev100[rung] as number;
+    for (let k = begin; k < end; k += 1) {
+      const error = evError[k] as number;
+      // No rung lies beyond the end, so that an error within what is allowed is also within it there.
+      if (side * error <= allowed) continue;
+      const off = side * (error + settingEv - last.ev100);
+      if (off <= allowed) continue;
+      first ||= k + 1;
+      frames += 1;
+      if (off > worstStops) [worst, worstStops] = [k + 1, off];
     }
   }
-  return found.frames === 0 ? null : found;
+  return frames === 0 ? null : { frames, first, worst, worstStops };
 }
 
 function outOfRange(run: Run, ramp: RampRun, side: 1 | -1): Draft[] {
   const { rungs } = ramp.ladder;
   const end = (side === 1 ? rungs[0] : rungs.at(-1)) as Rung;
-  const found = beyond(ramp, end, side, run.plan.exposure.ramp.toleranceStops);
+  const found = beyond(ramp, end, side, run.plan.exposure.ramp);
   if (!found) return [];
   const { frames, first, worst, worstStops } = found;
   const severity: Severity = worstStops > LOST_STOPS ? 'stop' : 'warning';

@@ -3,6 +3,7 @@ import { cameraLane } from '../cycle/cycle.ts';
 import type { LightTrack } from '../light/scene.ts';
 import type { Pace } from '../pacing/pacing.ts';
 import type { Plan } from '../plan/schema.ts';
+import type { Spell } from '../spell.ts';
 import { openSpanS, type ShutterCeiling, shutterCeiling } from './ceiling.ts';
 import { fixedLadder, type Ladder, ladderOf, type Rung } from './ladder.ts';
 import { fillRamp, type RampChange, type RampColumns, rampChanges } from './ramp.ts';
@@ -13,6 +14,8 @@ export interface RampRun {
   follows: boolean;
   ladder: Ladder;
   ceiling: ShutterCeiling;
+  /** What of the frames have the same settings, in order. */
+  spells: readonly Spell[];
   changes: readonly RampChange[];
   /** Rung in use, scene and error: one entry a frame. */
   rung: Uint16Array;
@@ -72,17 +75,17 @@ export function rampOf(
     endToStart,
     hysteresisStops: plan.exposure.ramp.hysteresisStops,
   };
-  fillRamp(input, columns);
+  const spells = fillRamp(input, columns);
   const { rung, evScene, evError, intervalS } = columns;
-  const changes = rampChanges(rung, ladder);
-  const intervals = rungsUsed({ ladder, changes, rung }).map(({ index }) =>
+  const intervals = rungsUsed({ ladder, spells }).map(({ index }) =>
     endToStart ? input.dialS + (spanS[index] as number) : input.dialS,
   );
   return {
     follows: plan.exposure.ramp.used,
     ladder,
     ceiling,
-    changes,
+    spells,
+    changes: rampChanges(spells, ladder),
     rung,
     evScene,
     evError,
@@ -93,7 +96,7 @@ export function rampOf(
 }
 
 /** The rungs that some frame uses, brightest light first. */
-export function rungsUsed({ ladder, changes, rung }: Pick<RampRun, 'ladder' | 'changes' | 'rung'>): Rung[] {
-  const used = new Set([rung[0] as number, ...changes.map(({ to }) => to.index)]);
+export function rungsUsed({ ladder, spells }: Pick<RampRun, 'ladder' | 'spells'>): Rung[] {
+  const used = new Set(spells.map(({ rung }) => rung));
   return ladder.rungs.filter(({ index }) => used.has(index));
 }

@@ -6,6 +6,7 @@
  * undone when the light has come back by twice the hysteresis: the ramp never hunts.
  */
 import type { RampStep } from '../plan/schema.ts';
+import type { Spell } from '../spell.ts';
 import type { Ladder, Rung } from './ladder.ts';
 
 /** What a ramp is worked out from. */
@@ -61,14 +62,16 @@ function nearestRung(borders: Float64Array, from: number, targetEv: number): num
  *
  * Start to start, frame k opens at k x dial exactly. End to start, each interval is the gap and the time from that
  * frame's first opening to its last closing. The light beyond the last node stays as it is there.
+ * @returns frames of the same settings, in order
  */
-export function fillRamp(input: RampInput, columns: RampColumns): void {
+export function fillRamp(input: RampInput, columns: RampColumns): Spell[] {
   const { ladderEv, openSpanS, targetEv, sceneEv, firstNode, dialS, endToStart, hysteresisStops } = input;
-  const { rung: rungs, evScene, evError, elapsedS, intervalS } = columns;
+  const { evScene, evError, elapsedS } = columns;
   const borders = bordersOf(ladderEv);
-  const frames = rungs.length;
+  const frames = elapsedS.length;
   const nodesPerS = 1 / input.nodeStepS;
   const lastNode = targetEv.length - 1;
+  const spells: Spell[] = [];
   let elapsed = 0;
   let rung = 0;
   let settingEv = 0;
@@ -76,41 +79,49 @@ export function fillRamp(input: RampInput, columns: RampColumns): void {
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
   let interval = dialS;
-  // The straight piece of light that is being read, up to the node where the next begins.
-  let node = 0;
-  let nextNode = Number.NEGATIVE_INFINITY;
-  let target = 0;
-  let targetRise = 0;
-  let scene = 0;
-  let sceneRise = 0;
-  for (let k = 0; k < frames; k += 1) {
-    if (!endToStart) elapsed = k * dialS;
-    const at = firstNode + elapsed * nodesPerS;
-    if (at >= nextNode) {
-      const beyond = at >= lastNode;
-      node = beyond ? lastNode : Math.floor(at);
-      nextNode = beyond ? Number.POSITIVE_INFINITY : node + 1;
-      target = targetEv[node] as number;
-      targetRise = beyond ? 0 : (targetEv[node + 1] as number) - target;
-      scene = sceneEv[node] as number;
-      sceneRise = beyond ? 0 : (sceneEv[node + 1] as number) - scene;
-    }
-    const share = at - node;
-    const wanted = target + targetRise * share;
-    if (wanted < low || wanted > high) {
-      rung = nearestRung(borders, rung, wanted);
+  let k = 0;
+  while (k < frames) {
+    // The straight piece of light that the next frames lie on, up to the node where another begins.
+    const from = firstNode + elapsed * nodesPerS;
+    const beyond = from >= lastNode;
+    const node = beyond ? lastNode : Math.floor(from);
+    const nextNode = beyond ? Number.POSITIVE_INFINITY : node + 1;
+    const target = targetEv[node] as number;
+    const targetRise = beyond ? 0 : (targetEv[node + 1] as number) - target;
+    const scene = sceneEv[node] as number;
+    const sceneRise = beyond ? 0 : (sceneEv[node + 1] as number) - scene;
+    const first = target + targetRise * (from - node);
+    if (first < low || first > high) {
+      rung = nearestRung(borders, rung, first);
       settingEv = ladderEv[rung] as number;
       low = (borders[rung] as number) - hysteresisStops;
       high = rung === 0 ? Number.POSITIVE_INFINITY : (borders[rung - 1] as number) + hysteresisStops;
       if (endToStart) interval = dialS + (openSpanS[rung] as number);
+      spells.push({ begin: k, end: frames, rung, intervalS: interval });
     }
-    rungs[k] = rung;
-    evScene[k] = scene + sceneRise * share;
-    evError[k] = wanted - settingEv;
-    elapsedS[k] = elapsed;
-    intervalS[k] = interval;
-    elapsed += interval;
+    for (; k < frames; k += 1) {
+      if (!endToStart) elapsed = k * dialS;
+      const at = firstNode + elapsed * nodesPerS;
+      const share = at - node;
+      const wanted = target + targetRise * share;
+      if (at >= nextNode || wanted < low || wanted > high) break;
+      evScene[k] = scene + sceneRise * share;
+      evError[k] = wanted - settingEv;
+      elapsedS[k] = elapsed;
+      elapsed += interval;
+    }
   }
+  fillSpells(spells, columns);
+  return spells;
+}
+
+/** Ends each spell where the next begins, and fills what stays the same over it. */
+function fillSpells(spells: readonly Spell[], { rung, intervalS }: RampColumns): void {
+  spells.forEach((spell, i) => {
+    spell.end = spells[i + 1]?.begin ?? spell.end;
+    rung.fill(spell.rung, spell.begin, spell.end);
+    intervalS.fill(spell.intervalS, spell.begin, spell.end);
+  });
 }
 
 /** A change of the settings before a frame. */
@@ -133,14 +144,5 @@ function changeAt(ladder: Ladder, frame: number, from: number, to: number): Ramp
 }
 
 /** Every change of the settings, in order of time. */
-export function rampChanges(rung: Uint16Array, ladder: Ladder): RampChange[] {
-  const changes: RampChange[] = [];
-  let before = rung[0] as number;
-  for (let k = 1; k < rung.length; k += 1) {
-    const now = rung[k] as number;
-    if (now === before) continue;
-    changes.push(changeAt(ladder, k + 1, before, now));
-    before = now;
-  }
-  return changes;
-}
+export const rampChanges = (spells: readonly Spell[], ladder: Ladder): RampChange[] =>
+  spells.slice(1).map(({ begin, rung }, i) => changeAt(ladder, begin + 1, (spells[i] as Spell).rung, rung));

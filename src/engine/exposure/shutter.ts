@@ -36,5 +36,7 @@ export function getsDarkFrame(plan: Plan, openS: number): boolean {
 export function bracketS(plan: Plan, middleS = openShutterS(plan)): number[] {
   const { bracketCount, bracketStops } = plan.exposure;
   const middle = (bracketCount - 1) / 2;
-  return Array.from({ length: bracketCount }, (_, i) => middleS * 2 ** ((i - middle) * bracketStops));
+  const times: number[] = [];
+  for (let i = 0; i < bracketCount; i += 1) times.push(middleS * 2 ** ((i - middle) * bracketStops));
+  return times;
 }

@@ -15,8 +15,14 @@ const STEPS = [
 ];
 const LONGEST_STEP_MS = 300_000;
 
-/** The nodes of whole tracks, by their steps: those of the track in use are worked out once. */
-const known = new WeakMap<SkyTrack, Map<number, SkyNodes>>();
+/** The nodes of a whole track, and those of the run that was last asked for. */
+interface Known {
+  whole: SkyNodes;
+  run: SkyNodes | null;
+}
+
+/** By their steps: those of the track in use are worked out once. */
+const known = new WeakMap<SkyTrack, Map<number, Known>>();
 
 function nodesOf(track: SkyTrack, stepMs: number): SkyNodes {
   const { fromMs, toMs } = track;
@@ -38,27 +44,34 @@ function nodesOf(track: SkyTrack, stepMs: number): SkyNodes {
   return { startMs: fromMs, stepMs, sunAltitudeDeg, sunLux: bySun, moonLux: byMoon };
 }
 
-function knownNodes(track: SkyTrack, stepMs: number): SkyNodes {
-  const bySteps = known.get(track) ?? new Map<number, SkyNodes>();
-  const nodes = bySteps.get(stepMs) ?? nodesOf(track, stepMs);
-  known.set(track, bySteps.set(stepMs, nodes));
-  return nodes;
+function knownNodes(track: SkyTrack, stepMs: number): Known {
+  const bySteps = known.get(track) ?? new Map<number, Known>();
+  const found = bySteps.get(stepMs) ?? { whole: nodesOf(track, stepMs), run: null };
+  known.set(track, bySteps.set(stepMs, found));
+  return found;
 }
 
 /**
  * Nodes around a run, at least two. The same run has the same nodes whatever track covers it.
  * @param track - over the whole run, from a whole step since the epoch
+ * @returns the very same as before where most edits of a plan leave its times as they are
  */
 export function skyNodes(track: SkyTrack, startMs: number, endMs: number): SkyNodes {
   const stepMs = STEPS.find(({ longestMs }) => endMs - startMs <= longestMs)?.stepMs ?? LONGEST_STEP_MS;
-  const whole = knownNodes(track, stepMs);
+  const found = knownNodes(track, stepMs);
+  const { whole, run } = found;
   const first = Math.max(0, Math.floor((startMs - whole.startMs) / stepMs));
   const end = Math.max(first + 2, Math.ceil((endMs - whole.startMs) / stepMs) + 1);
-  return {
-    startMs: whole.startMs + first * stepMs,
+  const fromMs = whole.startMs + first * stepMs;
+  const part = (column: Float64Array) => column.subarray(first, end);
+  const sunLux = part(whole.sunLux);
+  if (run?.startMs === fromMs && run.sunLux.length === sunLux.length) return run;
+  found.run = {
+    startMs: fromMs,
     stepMs,
-    sunAltitudeDeg: whole.sunAltitudeDeg.subarray(first, end),
-    sunLux: whole.sunLux.subarray(first, end),
-    moonLux: whole.moonLux.subarray(first, end),
+    sunAltitudeDeg: part(whole.sunAltitudeDeg),
+    sunLux,
+    moonLux: part(whole.moonLux),
   };
+  return found.run;
 }

@@ -128,8 +128,22 @@ export function lightTrack(plan: Plan, nodes: SkyNodes | null): LightTrack | nul
 
 const pair = (value: number): Float64Array => new Float64Array(2).fill(value);
 
+/** Light at nodes, as it was last asked for, and by which figures: most edits of a plan leave it as it is. */
+const known = new WeakMap<SkyNodes, { by: string; track: LightTrack }>();
+
 function skyTrack(plan: Plan, nodes: SkyNodes): LightTrack {
-  const aboveGround = sceneOffsetStops(plan) - plan.light.cloudStops;
+  const { moonlight, incidentC, cloudStops } = plan.light;
+  const { nightStops, nightFromDeg, nightFullDeg } = plan.exposure.ramp;
+  const aboveGround = sceneOffsetStops(plan) - cloudStops;
+  const by = [moonlight, incidentC, aboveGround, nightStops, nightFromDeg, nightFullDeg].join(' ');
+  const found = known.get(nodes);
+  if (found?.by === by) return found.track;
+  const track = trackOver(plan, nodes, aboveGround);
+  known.set(nodes, { by, track });
+  return track;
+}
+
+function trackOver(plan: Plan, nodes: SkyNodes, aboveGround: number): LightTrack {
   const count = nodes.sunAltitudeDeg.length;
   const track = { sceneEv: new Float64Array(count), targetEv: new Float64Array(count) };
   for (let i = 0; i < count; i += 1) {

@@ -65,24 +65,37 @@ export function skyRunOf(
   columns: Pick<Columns, 'elapsedS' | 'axes' | 'sky'>,
   track: SkyTrack,
 ): SkyRun {
-  const { sun, moon } = track;
   const lastMs = startMs + (columns.elapsedS.at(-1) ?? 0) * 1000;
   const run = { fromMs: startMs, toMs: Math.min(lastMs, startMs + LONGEST_DAYS * DAY_MS) };
   const calendar = daysOf(plan, run);
   const days = { fromMs: calendar[0]?.startMs ?? startMs, toMs: calendar.at(-1)?.endMs ?? lastMs };
-  const events: SkyRun['events'] = calendar
-    .flatMap((day): SkyRun['events'] => [...sunEventsOn(sun, day, SUN_EVENTS), ...moonEventsOn(moon, day)])
+  const events = calendar
+    .flatMap((day) => eventsOf(track, day))
     .filter(({ ms }) => ms !== null && ms >= run.fromMs && ms <= run.toMs)
     .sort((a, b) => (a.ms ?? 0) - (b.ms ?? 0));
   return {
     run,
     days,
     events,
-    bands: bandsOn(sun, run.fromMs, run.toMs, plan.sky),
+    bands: bandsOn(track.sun, run.fromMs, run.toMs, plan.sky),
     ...windowsOver(plan, calendar[0] as LocalDay, run, columns.elapsedS, track),
     setHits: setHitSpans(plan, run.fromMs, run.toMs, track),
     inFrame: sunStretches(plan, columns),
   };
+}
+
+/** The events of the days of whole tracks: most edits of a plan leave its days as they are. */
+const known = new WeakMap<SkyTrack, Map<string, SkyRun['events']>>();
+
+function eventsOf(track: SkyTrack, day: LocalDay): SkyRun['events'] {
+  const byDay = known.get(track) ?? new Map<string, SkyRun['events']>();
+  known.set(track, byDay);
+  const key = `${day.startMs} ${day.endMs}`;
+  const found = byDay.get(key);
+  if (found) return found;
+  const events = [...sunEventsOn(track.sun, day, SUN_EVENTS), ...moonEventsOn(track.moon, day)];
+  byDay.set(key, events);
+  return events;
 }
 
 function daysOf({ place: { zone, utcOffsetMin } }: Plan, { fromMs, toMs }: Span): LocalDay[] {

@@ -71,6 +71,7 @@ export const litShareOn = ({ moon }: SkyTrack, ms: number): number => valueAt(mo
 
 const RAD = Math.PI / 180;
 const STRETCH_MS = 600_000;
+const STRETCH_S = STRETCH_MS / 1000;
 /** Altitude above which, and below which negative, the polynomials run on the direction. */
 const STEEP_DEG = 70;
 // With fewer frames than this to a stretch its polynomials cost more than they save.
@@ -84,42 +85,52 @@ const WORTH_FRAMES = 4;
  * @param out - one entry a frame, to be filled
  */
 export function fillSky(track: SkyTrack, startMs: number, elapsedS: Float64Array, out: SkyColumns): void {
-  fillBody(track.sun, startMs, elapsedS, out.sunAltitudeDeg, out.sunAzimuthDeg);
-  fillBody(track.moon, startMs, elapsedS, out.moonAltitudeDeg, null);
-}
-
-function fillBody(
-  path: BodyPath,
-  startMs: number,
-  elapsedS: Float64Array,
-  altitudeDeg: Float32Array,
-  azimuthDeg: Float32Array | null,
-): void {
+  const sun: Body = { path: track.sun, altitudeDeg: out.sunAltitudeDeg, azimuthDeg: out.sunAzimuthDeg };
+  const moon: Body = { path: track.moon, altitudeDeg: out.moonAltitudeDeg, azimuthDeg: null };
   const frames = elapsedS.length;
   const endMs = startMs + (elapsedS[frames - 1] ?? 0) * 1000;
-  const columns = { startMs, elapsedS, altitudeDeg, azimuthDeg };
   if ((endMs - startMs) / STRETCH_MS > frames / WORTH_FRAMES) {
-    fillExact(path, columns);
+    for (const body of [sun, moon]) fillExact(startMs, elapsedS, body);
     return;
   }
-  const nodes = nodesOf(path, startMs, endMs);
-  for (let k = 0; k < frames; ) {
-    const ms = startMs + (elapsedS[k] as number) * 1000;
-    const i = Math.floor((ms - nodes.firstMs) / STRETCH_MS);
-    const firstS = (nodes.firstMs + i * STRETCH_MS - startMs) / 1000;
-    let end = k + 1;
-    while (end < frames && (elapsedS[end] as number) < firstS + STRETCH_MS / 1000) end += 1;
-    if (isSteep(nodes, i)) fillSteep(nodes, i, firstS, columns, k, end);
-    else fillSmooth(nodes, i, firstS, columns, k, end);
-    k = end;
+  const ofSun = nodesOf(track.sun, startMs, endMs);
+  const ofMoon = nodesOf(track.moon, startMs, endMs);
+  for (let begin = 0; begin < frames; ) {
+    const ms = startMs + (elapsedS[begin] as number) * 1000;
+    const i = Math.floor((ms - ofSun.firstMs) / STRETCH_MS);
+    const firstS = (ofSun.firstMs + i * STRETCH_MS - startMs) / 1000;
+    if (isSteep(ofSun, i) || isSteep(ofMoon, i)) {
+      const stretch = { i, firstS, begin, end: endOf(elapsedS, begin, firstS) };
+      fillApart(ofSun, elapsedS, stretch, sun);
+      fillApart(ofMoon, elapsedS, stretch, moon);
+      begin = stretch.end;
+    } else begin = fillTogether(ofSun, ofMoon, elapsedS, i, firstS, begin, out);
   }
 }
 
-interface BodyColumns {
-  startMs: number;
-  elapsedS: Float64Array;
+/** A body's path, and its columns. */
+interface Body {
+  path: BodyPath;
   altitudeDeg: Float32Array;
   azimuthDeg: Float32Array | null;
+}
+
+/** Frames from one node to the next. */
+interface Stretch {
+  /** The node before them, and when it is, seconds from the first frame. */
+  i: number;
+  firstS: number;
+  /** Indices of the first frame, and of the one after the last. */
+  begin: number;
+  end: number;
+}
+
+/** Index of the first frame that is not on a stretch. */
+function endOf(elapsedS: Float64Array, begin: number, firstS: number): number {
+  const nextS = firstS + STRETCH_S;
+  let end = begin + 1;
+  while (end < elapsedS.length && (elapsedS[end] as number) < nextS) end += 1;
+  return end;
 }
 
 /** A path at whole ten minutes, two nodes to spare on either side. */
@@ -133,9 +144,20 @@ interface Nodes {
   azimuth: Float64Array;
 }
 
+/** The nodes of the run that was last asked for: most edits of a plan leave its times as they are. */
+const known = new WeakMap<BodyPath, Nodes>();
+
 function nodesOf(path: BodyPath, startMs: number, endMs: number): Nodes {
   const firstMs = (Math.floor(startMs / STRETCH_MS) - 2) * STRETCH_MS;
   const count = Math.ceil((endMs - firstMs) / STRETCH_MS) + 3;
+  const before = known.get(path);
+  if (before?.firstMs === firstMs && before.altitude.length === count) return before;
+  const nodes = nodesFrom(path, firstMs, count);
+  known.set(path, nodes);
+  return nodes;
+}
+
+function nodesFrom(path: BodyPath, firstMs: number, count: number): Nodes {
   const room = () => new Float64Array(count);
   const nodes = { firstMs, east: room(), north: room(), up: room(), altitude: room(), azimuth: room() };
   let before = 0;
@@ -163,10 +185,14 @@ function isSteep({ altitude }: Nodes, i: number): boolean {
 }
 
 /** A polynomial of third degree in the share of a stretch, lowest power first. */
-type Cubic = Float64Array;
+interface Cubic {
+  c0: number;
+  c1: number;
+  c2: number;
+  c3: number;
+}
 
-const cubicAt = (c: Cubic, x: number): number =>
-  (((c[3] as number) * x + (c[2] as number)) * x + (c[1] as number)) * x + (c[0] as number);
+const cubicAt = ({ c0, c1, c2, c3 }: Cubic, x: number): number => ((c3 * x + c2) * x + c1) * x + c0;
 
 /** The one through nodes i - 1 to i + 2, for the stretch from i to i + 1. */
 function cubicOver(values: Float64Array, i: number): Cubic {
@@ -174,12 +200,7 @@ function cubicOver(values: Float64Array, i: number): Cubic {
   const b = values[i] as number;
   const d = values[i + 1] as number;
   const e = values[i + 2] as number;
-  const cubic = new Float64Array(4);
-  cubic[0] = b;
-  cubic[1] = d - a / 3 - b / 2 - e / 6;
-  cubic[2] = (a + d) / 2 - b;
-  cubic[3] = (e - a) / 6 + (b - d) / 2;
-  return cubic;
+  return { c0: b, c1: d - a / 3 - b / 2 - e / 6, c2: (a + d) / 2 - b, c3: (e - a) / 6 + (b - d) / 2 };
 }
 
 const altitudeOf = (e: number, n: number, u: number): number => Math.atan2(u, Math.sqrt(e * e + n * n)) / RAD;
@@ -189,30 +210,64 @@ const around = (deg: number): number => deg - 360 * Math.floor(deg / 360);
 
 const PER_S = 1000 / STRETCH_MS;
 
-function fillSmooth(
-  nodes: Nodes,
+/**
+ * Fills a stretch where neither body is steep.
+ * @returns index of the first frame that is not on it
+ */
+function fillTogether(
+  sun: Nodes,
+  moon: Nodes,
+  elapsedS: Float64Array,
   i: number,
   firstS: number,
-  { elapsedS, altitudeDeg, azimuthDeg }: BodyColumns,
   begin: number,
-  end: number,
+  { sunAltitudeDeg, sunAzimuthDeg, moonAltitudeDeg }: SkyColumns,
+): number {
+  const altitude = cubicOver(sun.altitude, i);
+  const azimuth = cubicOver(sun.azimuth, i);
+  const ofMoon = cubicOver(moon.altitude, i);
+  // Few stretches go past north: as a rule the same turns are taken off all over.
+  const turnsDeg = 360 * Math.floor(azimuth.c0 / 360);
+  const nextS = firstS + STRETCH_S;
+  let k = begin;
+  // The frame that the stretch was looked up for lies on it, whatever the last digits say.
+  do {
+    const x = ((elapsedS[k] as number) - firstS) * PER_S;
+    sunAltitudeDeg[k] = cubicAt(altitude, x);
+    moonAltitudeDeg[k] = cubicAt(ofMoon, x);
+    const deg = cubicAt(azimuth, x);
+    const left = deg - turnsDeg;
+    sunAzimuthDeg[k] = left >= 0 && left < 360 ? left : around(deg);
+    k += 1;
+  } while (k < elapsedS.length && (elapsedS[k] as number) < nextS);
+  return k;
+}
+
+function fillApart(nodes: Nodes, elapsedS: Float64Array, stretch: Stretch, body: Body): void {
+  if (isSteep(nodes, stretch.i)) fillSteep(nodes, elapsedS, stretch, body);
+  else fillSmooth(nodes, elapsedS, stretch, body);
+}
+
+function fillSmooth(
+  nodes: Nodes,
+  elapsedS: Float64Array,
+  { i, firstS, begin, end }: Stretch,
+  { altitudeDeg, azimuthDeg }: Body,
 ): void {
   const altitude = cubicOver(nodes.altitude, i);
-  for (let k = begin; k < end; k += 1)
-    altitudeDeg[k] = cubicAt(altitude, ((elapsedS[k] as number) - firstS) * PER_S);
-  if (azimuthDeg === null) return;
   const azimuth = cubicOver(nodes.azimuth, i);
-  for (let k = begin; k < end; k += 1)
-    azimuthDeg[k] = around(cubicAt(azimuth, ((elapsedS[k] as number) - firstS) * PER_S));
+  for (let k = begin; k < end; k += 1) {
+    const x = ((elapsedS[k] as number) - firstS) * PER_S;
+    altitudeDeg[k] = cubicAt(altitude, x);
+    if (azimuthDeg !== null) azimuthDeg[k] = around(cubicAt(azimuth, x));
+  }
 }
 
 function fillSteep(
   nodes: Nodes,
-  i: number,
-  firstS: number,
-  { elapsedS, altitudeDeg, azimuthDeg }: BodyColumns,
-  begin: number,
-  end: number,
+  elapsedS: Float64Array,
+  { i, firstS, begin, end }: Stretch,
+  { altitudeDeg, azimuthDeg }: Body,
 ): void {
   const [east, north, up] = [cubicOver(nodes.east, i), cubicOver(nodes.north, i), cubicOver(nodes.up, i)];
   for (let k = begin; k < end; k += 1) {
@@ -224,7 +279,7 @@ function fillSteep(
   }
 }
 
-function fillExact(path: BodyPath, { startMs, elapsedS, altitudeDeg, azimuthDeg }: BodyColumns): void {
+function fillExact(startMs: number, elapsedS: Float64Array, { path, altitudeDeg, azimuthDeg }: Body): void {
   for (let k = 0; k < elapsedS.length; k += 1) {
     const ms = startMs + (elapsedS[k] as number) * 1000;
     altitudeDeg[k] = altitudeOn(path, ms);

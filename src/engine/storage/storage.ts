@@ -7,6 +7,7 @@
 import type { Plan } from '../plan/schema.ts';
 import type { Room } from '../room.ts';
 import type { CardSummary } from '../schedule-types.ts';
+import type { Spell } from '../spell.ts';
 
 /** Whole bytes of one exposure: measured, else pixels x bits / 8 x compression. */
 export function exposureBytes(plan: Plan): number {
@@ -60,7 +61,7 @@ function cardsOf(plan: Plan, frames: number, bytes: number, room: Room): CardRun
     if (onCard <= 0) return { name: card.name, usableBytes, usedBytes: 0, firstFrame: null, lastFrame: null };
     if (done > 0) changeFrames.push(done + 1);
     cardIndex.fill(index, done);
-    for (let k = 0; k < onCard; k += 1) cardBytes[done + k] = (k + 1) * bytes;
+    fillCard(cardBytes, done, onCard, bytes);
     const firstFrame = done + 1;
     done += onCard;
     lastUsed = onCard * bytes;
@@ -70,23 +71,20 @@ function cardsOf(plan: Plan, frames: number, bytes: number, room: Room): CardRun
   return { cardIndex, cardBytes, cards, changeFrames, fullAtFrame: done < frames ? done + 1 : null };
 }
 
-/**
- * Fills cards and buffer.
- * @param intervalS - seconds from each frame to the next, one entry a frame
- */
-export function storageOf(plan: Plan, intervalS: Float64Array, room: Room): StorageRun {
-  const bytes = frameBytesOf(plan);
-  const cards = cardsOf(plan, intervalS.length, bytes, room);
-  const buffer = bufferOf(plan, intervalS, cards.cardIndex, bytes, room);
-  return { frameBytes: bytes, ...cards, ...buffer };
+/** A loop of its own: within the other one its bounds would be looked up again for each frame. */
+function fillCard(cardBytes: Float64Array, from: number, frames: number, bytes: number): void {
+  for (let k = 0; k < frames; k += 1) cardBytes[from + k] = (k + 1) * bytes;
 }
 
-function shortestS(intervalS: Float64Array): number {
-  let shortest = intervalS[0] as number;
-  for (let k = 1; k < intervalS.length; k += 1) {
-    if ((intervalS[k] as number) < shortest) shortest = intervalS[k] as number;
-  }
-  return shortest;
+/**
+ * Fills cards and buffer.
+ * @param spells - frames of the same interval, in order
+ */
+export function storageOf(plan: Plan, spells: readonly Spell[], room: Room): StorageRun {
+  const bytes = frameBytesOf(plan);
+  const cards = cardsOf(plan, spells.at(-1)?.end ?? 0, bytes, room);
+  const buffer = bufferOf(plan, spells, cards.cardIndex, bytes, room);
+  return { frameBytes: bytes, ...cards, ...buffer };
 }
 
 type BufferRun = Pick<
@@ -96,34 +94,38 @@ type BufferRun = Pick<
 
 function bufferOf(
   plan: Plan,
-  intervalS: Float64Array,
+  spells: readonly Spell[],
   cardIndex: Uint8Array,
   bytes: number,
   room: Room,
 ): BufferRun {
-  const bufferBytes = room.f64(intervalS.length);
+  const bufferBytes = room.f64(cardIndex.length);
   const rates = plan.storage.cards.map((card) => card.writeBytesPerS);
-  // Even without a buffer the frame that is being written has its place.
-  const holdsBytes = Math.max(plan.camera.bufferBytes, bytes);
   // Where the card takes each frame before the next one comes, nothing piles up: as with most plans.
-  if (bytes <= Math.min(...rates) * shortestS(intervalS)) {
+  if (bytes <= Math.min(...rates) * shortestS(spells)) {
     bufferBytes.fill(bytes);
     return { bufferBytes, bufferFullAtFrame: null, bufferPeakBytes: bytes, bufferPeakFrame: 1 };
   }
+  // Even without a buffer the frame that is being written has its place.
+  const holdsBytes = Math.max(plan.camera.bufferBytes, bytes);
   let waiting = 0;
   let bufferFullAtFrame: number | null = null;
   let bufferPeakBytes = 0;
   let bufferPeakFrame = 1;
-  for (let k = 0; k < bufferBytes.length; k += 1) {
-    if (waiting + bytes > holdsBytes) bufferFullAtFrame ??= k + 1;
-    // A full buffer holds the camera up; beyond that the figure says nothing, so it stays at its brim.
-    const held = Math.min(holdsBytes, waiting + bytes);
-    bufferBytes[k] = held;
-    if (held > bufferPeakBytes) {
-      bufferPeakBytes = held;
-      bufferPeakFrame = k + 1;
+  for (const { begin, end, intervalS } of spells)
+    for (let k = begin; k < end; k += 1) {
+      if (waiting + bytes > holdsBytes) bufferFullAtFrame ??= k + 1;
+      // A full buffer holds the camera up; beyond that the figure says nothing, so it stays at its brim.
+      const held = Math.min(holdsBytes, waiting + bytes);
+      bufferBytes[k] = held;
+      if (held > bufferPeakBytes) {
+        bufferPeakBytes = held;
+        bufferPeakFrame = k + 1;
+      }
+      waiting = Math.max(0, held - (rates[cardIndex[k] as number] as number) * intervalS);
     }
-    waiting = Math.max(0, held - (rates[cardIndex[k] as number] as number) * (intervalS[k] as number));
-  }
   return { bufferBytes, bufferFullAtFrame, bufferPeakBytes, bufferPeakFrame };
 }
+
+const shortestS = (spells: readonly Spell[]): number =>
+  spells.reduce((shortest, { intervalS }) => Math.min(shortest, intervalS), Number.POSITIVE_INFINITY);

@@ -38,18 +38,17 @@ export function startOf(plan: Plan): Start {
   if (utcOffsetMin !== null) {
     return { startMs: localMs - utcOffsetMin * MINUTE_MS, offsetMin: utcOffsetMin, kind: 'plain' };
   }
-  const zone = IANAZone.create(name);
   // No zone is more than a day from UTC: these are all offsets that can be meant.
   const spans = offsetSpans(name, localMs - DAY_MS, localMs + DAY_MS, null);
   const matches = [...new Set(spans.map(({ offsetMin }) => localMs - offsetMin * MINUTE_MS))]
-    .filter((ms) => ms + offsetAt(zone, ms) * MINUTE_MS === localMs)
+    .filter((ms) => ms + offsetInSpans(ms, spans) * MINUTE_MS === localMs)
     .sort((a, b) => a - b);
   const first = matches[0];
-  if (first === undefined) return skippedStart(zone, localMs);
+  if (first === undefined) return skippedStart(IANAZone.create(name), localMs);
   const startMs = whenRepeated === 'second' ? (matches.at(-1) ?? first) : first;
   return {
     startMs,
-    offsetMin: offsetAt(zone, startMs),
+    offsetMin: offsetInSpans(startMs, spans),
     kind: matches.length > 1 ? 'repeated' : 'plain',
   };
 }
@@ -125,7 +124,10 @@ function changeBetween(zone: IANAZone, lowMs: number, highMs: number, offsetMin:
   return high;
 }
 
-const two = (value: number) => (value < 10 ? `0${value}` : String(value));
+const TWO_DIGITS = Array.from({ length: 100 }, (_, value) => String(value).padStart(2, '0'));
+
+/** A whole number below 100 in two digits. */
+const two = (value: number): string => TWO_DIGITS[value] as string;
 
 /** An offset as it is written after a clock time: `+02:00`. */
 export function offsetText(offsetMin: number): string {
@@ -149,7 +151,7 @@ export function isoAt(ms: number, spans: readonly OffsetSpan[]): string {
   const offsetMin = Math.round(offsetInSpans(whole, spans));
   const localMs = whole + offsetMin * MINUTE_MS;
   const day = Math.floor(localMs / DAY_MS);
-  return `${dateText(day)}T${clockText(localMs - day * DAY_MS)}${offsetText(offsetMin)}`;
+  return `${dayText(day)}${clockText(localMs - day * DAY_MS)}${zoneText(offsetMin)}`;
 }
 
 /** An instant as ISO 8601 with the offset of a place at that instant. */
@@ -158,14 +160,22 @@ export const isoIn = (
   { zone, utcOffsetMin }: Pick<Plan['place'], 'zone' | 'utcOffsetMin'>,
 ): string => isoAt(ms, offsetSpans(zone, ms, ms, utcOffsetMin));
 
-let lastDate = { day: 0, text: '1970-01-01' };
+// A run asks for the same day and the same offset again and again.
+const MIDNIGHT = '00:00:00.000Z';
+let lastDay = { day: 0, text: '1970-01-01T' };
+let lastZone = { offsetMin: 0, text: '+00:00' };
 
-/** Date of a day counted from 1970; a run asks for the same one again and again. */
-function dateText(day: number): string {
-  if (lastDate.day !== day) {
-    lastDate = { day, text: new Date(day * DAY_MS).toISOString().replace(/T.*$/, '') };
+/** Date of a day counted from 1970, up to the clock. */
+function dayText(day: number): string {
+  if (lastDay.day !== day) {
+    lastDay = { day, text: new Date(day * DAY_MS).toISOString().slice(0, -MIDNIGHT.length) };
   }
-  return lastDate.text;
+  return lastDay.text;
+}
+
+function zoneText(offsetMin: number): string {
+  if (lastZone.offsetMin !== offsetMin) lastZone = { offsetMin, text: offsetText(offsetMin) };
+  return lastZone.text;
 }
 
 function clockText(ms: number): string {

@@ -9,6 +9,7 @@ import {
 import { rampLadder, rampOf, rungsUsed } from '../../../src/engine/exposure/ramp-run.ts';
 import { rampWords, rungWords } from '../../../src/engine/exposure/ramp-words.ts';
 import type { Plan } from '../../../src/engine/plan/schema.ts';
+import type { Spell } from '../../../src/engine/spell.ts';
 import { plainPlan, type Some } from '../../reference/plans.ts';
 
 const columnsOf = (frames: number): RampColumns => ({
@@ -20,10 +21,10 @@ const columnsOf = (frames: number): RampColumns => ({
 });
 
 /** Rungs at EV 12, 11, 10, 9, which keep the shutter open for 1, 2, 4 and 8 s; a node every 60 s, a frame every 60 s. */
-function run(targetEv: number[], change: Partial<RampInput> = {}, frames = targetEv.length): RampColumns {
+function run(targetEv: number[], change: Partial<RampInput> = {}, frames = targetEv.length) {
   const columns = columnsOf(frames);
   const target = Float64Array.from(targetEv);
-  fillRamp(
+  const spells = fillRamp(
     {
       ladderEv: Float64Array.of(12, 11, 10, 9),
       openSpanS: Float64Array.of(1, 2, 4, 8),
@@ -38,7 +39,7 @@ function run(targetEv: number[], change: Partial<RampInput> = {}, frames = targe
     },
     columns,
   );
-  return columns;
+  return { ...columns, spells };
 }
 
 const rungs = (targetEv: number[], change: Partial<RampInput> = {}) => [...run(targetEv, change).rung];
@@ -106,6 +107,24 @@ describe('the columns', () => {
     expect(evScene[3]).toBeCloseTo(12 - 125 / 60 - 1, 5);
   });
 
+  test('are the same over each spell, which ends where the settings change', () => {
+    const light = [12, 11, 11, 9, 12];
+    expect(run(light).spells).toEqual([
+      { begin: 0, end: 1, rung: 0, intervalS: 60 },
+      { begin: 1, end: 3, rung: 1, intervalS: 60 },
+      { begin: 3, end: 4, rung: 3, intervalS: 60 },
+      { begin: 4, end: 5, rung: 0, intervalS: 60 },
+    ]);
+    // Each interval is longer by what the shutter is open, so that the last frame comes when the light is at 9.2.
+    const { spells, intervalS } = run([12, 11, 11, 9, 9], { endToStart: true }, 4);
+    expect(spells.map(({ begin, end, intervalS: s }) => [begin, end, s])).toEqual([
+      [0, 1, 61],
+      [1, 3, 62],
+      [3, 4, 68],
+    ]);
+    expect([...intervalS]).toEqual([61, 62, 62, 68]);
+  });
+
   test('a single rung gives the error of settings that stay', () => {
     const { rung, evError } = run([12, 14, 9], { ladderEv: Float64Array.of(12) });
     expect([...rung]).toEqual([0, 0, 0]);
@@ -139,7 +158,7 @@ describe('changes', () => {
   const ladder = ladderOf(rampPlan(), 100);
 
   test('are listed with their frame, and are made by hand if any part of them is', () => {
-    const changes = rampChanges(Uint16Array.of(0, 0, 1, 3, 4, 4, 2, 2), ladder);
+    const changes = rampChanges(spellsOf(0, 0, 1, 3, 4, 4, 2, 2), ladder);
     expect(changes.map(({ frame, from, to, by }) => [frame, from.index, to.index, by])).toEqual([
       [3, 0, 1, 'camera'],
       [4, 1, 3, 'hand'],
@@ -147,21 +166,27 @@ describe('changes', () => {
       [7, 4, 2, 'hand'],
     ]);
     // Back from ISO 100 to a shorter shutter time takes no hand.
-    expect(rampChanges(Uint16Array.of(2, 1), ladder)[0]?.by).toBe('camera');
-    expect(rampChanges(Uint16Array.of(2), ladder)).toEqual([]);
+    expect(rampChanges(spellsOf(2, 1), ladder)[0]?.by).toBe('camera');
+    expect(rampChanges(spellsOf(2), ladder)).toEqual([]);
   });
 
   test('in words', () => {
     const words = (from: number, to: number) =>
-      rampChanges(Uint16Array.of(from, to), ladder).map(rampWords).join('').replaceAll('\u00A0', ' ');
+      rampChanges(spellsOf(from, to), ladder).map(rampWords).join('').replaceAll('\u00A0', ' ');
     expect(words(0, 1)).toBe('shutter 1/4 to 0.5 s');
     expect(words(2, 3)).toBe('ISO 100 to 200');
     expect(words(1, 4)).toBe('shutter 0.5 to 1 s, ISO 100 to 400');
     const open = ladderOf(rampPlan({ ramp: { steps: [step('aperture', 5.6)] } }), 100);
-    expect(rampChanges(Uint16Array.of(0, 1), open).map(rampWords)).toEqual(['f/8 to f/5.6']);
+    expect(rampChanges(spellsOf(0, 1), open).map(rampWords)).toEqual(['f/8 to f/5.6']);
     expect(rungWords(ladder.rungs[4] ?? raise()).replaceAll('\u00A0', ' ')).toBe('1 s, f/8, ISO 400');
   });
 });
+
+/** Frames of such rungs, as spells. */
+const spellsOf = (...rungs: number[]): Spell[] =>
+  rungs.flatMap((rung, begin) =>
+    rung === rungs[begin - 1] ? [] : [{ begin, end: rungs.length, rung, intervalS: 10 }],
+  );
 
 const step = (setting: 'aperture', to: number) => ({ setting, to, step: 'full', by: 'camera' }) as const;
 
