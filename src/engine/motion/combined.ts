@@ -9,7 +9,7 @@ import { settleS } from '../ringing/ring.ts';
 import type { MoveColumns, MoveTable } from './move-table.ts';
 
 /** Moves put together, by combination; 0 is the one of no axis. */
-interface Sums {
+export interface Sums {
   /** Seconds until all axes have arrived. */
   durationS: number[];
   /** Ring at that moment, px. */

@@ -10,6 +10,7 @@ import { type RunClock, runClock } from './keyframes.ts';
 import { fillSlots, type MoveTable, moveTable } from './move-table.ts';
 import { moveMaker, type RingGiven, ringGiven } from './moves.ts';
 import { limitsOf, type MoveLimits, moveDurationS } from './profile.ts';
+import { type MovingAxis, smallMoves } from './small-moves.ts';
 import { repeatsBeside, repeatsOf, stepFacts } from './step-facts.ts';
 import { takeUpOf } from './take-up.ts';
 import { fillSteps, goingOn, stepsPerUnit } from './tracks.ts';
@@ -46,13 +47,15 @@ export function motionOf(plan: Plan, intervalS: Float64Array, room: Room, aim?: 
   const clock = runClock(intervalS);
   const axes = plan.rig.axes.map((axis) => placedAxis(plan, axis, clock, room));
   aim?.(axes);
-  plan.rig.axes.forEach((axis, i) => {
-    addFacts(plan, axis, axes, i, clock, aim !== undefined);
-  });
+  for (const own of axes) Object.assign(own, stepFacts(own.steps));
   const column = () => room.f64(clock.frames);
   const columns = { axes, moveS: column(), settleS: column() };
   const ring = ringGiven(plan);
-  return ring ? ringingMotion(plan, columns, ring, room) : timedMotion(plan, columns, intervalS, room);
+  const motion = ring
+    ? ringingMotion(plan, columns, ring, room)
+    : timedMotion(plan, columns, intervalS, room);
+  if (plan.move.mode !== 'still') addRepeats(plan, motion, clock, aim !== undefined);
+  return motion;
 }
 
 /** An axis with its positions; what follows from them is still missing. */
@@ -86,25 +89,13 @@ const trackOf = (plan: Plan, axis: Axis) => plan.move.tracks.find((track) => tra
 export const isAimed = (plan: Plan, axis: Axis): boolean =>
   (axis.kind === 'pan' || axis.kind === 'tilt') && plan.rig.axes[poseAxis(plan, axis.kind)] === axis;
 
-function addFacts(
-  plan: Plan,
-  axis: Axis,
-  all: readonly AxisColumns[],
-  i: number,
-  clock: RunClock,
-  aimed: boolean,
-): void {
-  const columns = all[i] as AxisColumns;
-  const { steps } = columns;
-  Object.assign(columns, stepFacts(steps));
-  if (plan.move.mode === 'still') return;
-  const track = trackOf(plan, axis);
-  if (aimed && isAimed(plan, axis)) {
-    const others = all.filter((other) => other !== columns).map((other) => other.steps);
-    Object.assign(columns, repeatsBeside(steps, others));
-  } else if (track) {
-    Object.assign(columns, repeatsOf(columns, goingOn(track, clock), track.thereAndBack));
-  }
+function addRepeats(plan: Plan, { axes, moveS }: Motion, clock: RunClock, aimed: boolean): void {
+  plan.rig.axes.forEach((axis, i) => {
+    const own = axes[i] as AxisColumns;
+    const track = trackOf(plan, axis);
+    if (aimed && isAimed(plan, axis)) Object.assign(own, repeatsBeside(own, moveS));
+    else if (track) Object.assign(own, repeatsOf(own, goingOn(track, clock), track.thereAndBack));
+  });
 }
 
 type Columns = Pick<Motion, 'axes' | 'moveS' | 'settleS'>;
@@ -112,7 +103,7 @@ type Columns = Pick<Motion, 'axes' | 'moveS' | 'settleS'>;
 const isMoving = (axis: AxisColumns): boolean => axis.largestMoveSteps > 0;
 
 /** Axes with their columns, those that move at all. */
-const movingAxes = ({ rig }: Plan, columns: readonly AxisColumns[]) =>
+const movingAxes = ({ rig }: Plan, columns: readonly AxisColumns[]): MovingAxis[] =>
   rig.axes.flatMap((axis, i) => {
     const own = columns[i] as AxisColumns;
     return isMoving(own) ? [{ axis, own }] : [];
@@ -126,8 +117,17 @@ function timedMotion(
   room: Room,
 ): Motion {
   for (const own of axes) if (!isMoving(own)) own.moveS.fill(0);
+  const axesThatMove = movingAxes(plan, axes);
+  const between = plan.move.mode === 'moveShootMove';
+  const small = between ? smallMoves(plan, axesThatMove, null, room) : null;
+  if (small) {
+    const { durationS } = small.sums;
+    const settleOf = Float64Array.from(durationS, (forS) => (forS > 0 ? plan.move.settleS : 0));
+    const longestBusyS = fillCombined({ moveS, settleS, ringPx: null }, small, settleOf);
+    return { axes, moveS, settleS, ringPx: null, longestBusyS, otherwise: null };
+  }
   let slots: Int32Array | null = null;
-  for (const { axis, own } of movingAxes(plan, axes)) {
+  for (const { axis, own } of axesThatMove) {
     if (plan.move.mode === 'continuous') fillContinuous(own, intervalS);
     else if (takeUpOf(axis).beyond > 0) {
       slots ??= room.i32(moveS.length);
@@ -135,10 +135,8 @@ function timedMotion(
     } else if (plan.move.moveS !== null) fillFixed(own, plan.move.moveS);
     else fillDurations(own, limitsOf(axis, plan.move.profile));
   }
-  const between = plan.move.mode === 'moveShootMove';
-  const moving = axes.filter(isMoving);
-  moveS.set(moving[0]?.moveS ?? moveS.fill(0));
-  const others = moving.slice(1).map((axis) => axis.moveS);
+  const [first, ...others] = axesThatMove.map(({ own }) => own.moveS);
+  moveS.set(first ?? moveS.fill(0));
   if (between && plan.move.order === 'inTurn') for (const column of others) addTo(moveS, column);
   else
     for (let i = 0; i < others.length; i += 2)
@@ -220,7 +218,10 @@ function ringingMotion(plan: Plan, columns: Columns, ring: RingGiven, room: Room
   const { axes, moveS, settleS } = columns;
   const frames = moveS.length;
   for (const own of axes) if (!isMoving(own)) own.moveS.fill(0);
-  const combined = combinedMoves(plan, axes, ring, [room.i32(frames), room.i32(frames)]);
+  const axesThatMove = movingAxes(plan, axes);
+  const combined =
+    smallMoves(plan, axesThatMove, ring, room) ??
+    combinedMoves(plan, axesThatMove, ring, [room.i32(frames), room.i32(frames)]);
   const ringPx = room.f32(frames);
   const settling = { ...ring, measuredS: plan.ringing.measuredSettleS };
   const settleOf = settles(combined.sums, settling);
@@ -233,13 +234,13 @@ function ringingMotion(plan: Plan, columns: Columns, ring: RingGiven, room: Room
 
 function combinedMoves(
   plan: Plan,
-  axes: readonly AxisColumns[],
+  moving: readonly MovingAxis[],
   ring: RingGiven,
   [of, slots]: readonly [Int32Array, Int32Array],
 ): Combined {
   const how = { inTurn: plan.move.order === 'inTurn', decayRate: ring.decayRate };
   let combined = noneCombined(of, ring.quietMatters);
-  for (const { axis, own } of movingAxes(plan, axes)) {
+  for (const { axis, own } of moving) {
     const table = fillTaken(plan, axis, own, slots, ring);
     combined = addAxis(combined, slots, table, how);
   }
@@ -248,19 +249,22 @@ function combinedMoves(
 
 /** Fills each frame from its combination. Returns the longest move with its settling. */
 function fillCombined(
-  { moveS, settleS, ringPx }: { moveS: Float64Array; settleS: Float64Array; ringPx: Float32Array },
+  { moveS, settleS, ringPx }: Pick<Motion, 'moveS' | 'settleS' | 'ringPx'>,
   { of, sums }: Combined,
   settleOf: Float64Array,
 ): number {
   const moves = Float64Array.from(sums.durationS);
-  const rings = Float64Array.from(sums.ringPx);
   for (let k = 0; k < of.length; k += 1) {
     const i = of[k] as number;
     moveS[k] = moves[i] as number;
     settleS[k] = settleOf[i] as number;
-    ringPx[k] = rings[i] as number;
   }
+  if (ringPx) fillRing(ringPx, of, Float64Array.from(sums.ringPx));
   return moves.reduce((most, move, i) => Math.max(most, move + (settleOf[i] as number)), 0);
+}
+
+function fillRing(ringPx: Float32Array, of: Int32Array, rings: Float64Array): void {
+  for (let k = 0; k < of.length; k += 1) ringPx[k] = rings[of[k] as number] as number;
 }
 
 function addTo(total: Float64Array, column: Float64Array): void {

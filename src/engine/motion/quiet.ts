@@ -28,7 +28,8 @@ function longestAsItIs({ holdS, cameraS }: CameraLanes, { moveS, settleS }: Moti
   let longest = 0;
   for (let k = 0; k < moveS.length; k += 1) {
     const rigS = (holdS[k] as number) + (moveS[k] as number) + (settleS[k] as number);
-    longest = Math.max(longest, rigS, cameraS[k] as number);
+    if (rigS > longest) longest = rigS;
+    if ((cameraS[k] as number) > longest) longest = cameraS[k] as number;
   }
   return longest;
 }
@@ -40,7 +41,8 @@ function longestOtherwise(
   let longest = 0;
   for (let k = 0; k < of.length; k += 1) {
     const rigS = (holdS[k] as number) + (busyS[of[k] as number] as number);
-    longest = Math.max(longest, rigS, cameraS[k] as number);
+    if (rigS > longest) longest = rigS;
+    if ((cameraS[k] as number) > longest) longest = cameraS[k] as number;
   }
   return longest;
 }

@@ -122,37 +122,21 @@ function stillsWithin(steps: Int32Array, begin: number, end: number): number {
 /**
  * The same of an axis whose positions come from elsewhere: between its first move and its last, where another axis
  * moves and it does not.
+ * @param moveS - seconds that the rig moves after each frame
  */
-export function repeatsBeside(steps: Int32Array, others: readonly Int32Array[]): Repeats {
-  let repeats = 0;
-  let firstRepeat: number | null = null;
-  /** Since its last move. */
-  let stalled = 0;
-  let firstStalled = 0;
-  let hasMoved = false;
-  // Where this axis stands still it does not count as another: it can stand for one that is not there.
-  const [a = steps, b = steps, c = steps, d = steps, ...more] = others;
-  let before = steps[0] as number;
-  for (let k = 1; k < steps.length; k += 1) {
-    const position = steps[k] as number;
-    if (position !== before) {
-      repeats += stalled;
-      if (stalled > 0) firstRepeat ??= firstStalled + 1;
-      stalled = 0;
-      hasMoved = true;
-      before = position;
-    } else if (
-      hasMoved &&
-      (a[k] !== a[k - 1] || b[k] !== b[k - 1] || c[k] !== c[k - 1] || d[k] !== d[k - 1] || oneMoves(more, k))
-    ) {
-      if (stalled === 0) firstStalled = k;
-      stalled += 1;
-    }
-  }
-  return { repeats, firstRepeat };
-}
-
-function oneMoves(columns: readonly Int32Array[], k: number): boolean {
-  for (const column of columns) if (column[k] !== column[k - 1]) return true;
-  return false;
+export function repeatsBeside(
+  { steps, moves }: Pick<AxisColumns, 'steps' | 'moves'>,
+  moveS: Float64Array,
+): Repeats {
+  if (moves === 0) return { repeats: 0, firstRepeat: null };
+  let first = 0;
+  while (steps[first + 1] === steps[first]) first += 1;
+  let last = steps.length - 2;
+  while (steps[last + 1] === steps[last]) last -= 1;
+  let repeats = -moves;
+  for (let k = first; k <= last; k += 1) if ((moveS[k] as number) > 0) repeats += 1;
+  if (repeats === 0) return { repeats, firstRepeat: null };
+  let k = first;
+  while (steps[k + 1] !== steps[k] || moveS[k] === 0) k += 1;
+  return { repeats, firstRepeat: k + 2 };
 }
