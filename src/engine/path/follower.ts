@@ -57,10 +57,12 @@ export class Follower {
    */
   follow(sines: Float64Array, cosines: Float64Array, from: number, count: number): void {
     const { steps } = this;
-    const zero = this.#zeroRad;
+    // Known to be numbers from here on: a field of a class may hold anything, and what a loop hands on would be an object.
+    const zero = Number(this.#zeroRad);
     const perRad = this.stepsPerUnit / RAD;
-    let angle = this.#angle;
-    let { low, high } = this;
+    let angle = Number(this.#angle);
+    let low = Number(this.low);
+    let high = Number(this.high);
     let sineBefore = 0;
     let cosineBefore = 0;
     for (let i = 0; i < count; i += 1) {

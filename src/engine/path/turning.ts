@@ -32,6 +32,10 @@ function circle(count: number, first: number, apart: number): Float64Array {
   return table;
 }
 
+// What an index is put through (&): it stays, or is 0.
+export const ALL = -1;
+export const FIRST = 0;
+
 const ONE_FRAME = new Int32Array(1);
 
 /** An axis that turns, or one that the rig does not have. */
@@ -41,11 +45,17 @@ export class Turning {
   readonly cos = new Float64Array(BLOCK);
   /** Whether it turns at all during the run. */
   readonly moves: boolean;
-  readonly #steps: Int32Array;
-  readonly #low: number;
-  readonly #bits: number;
-  readonly #coarse: Float64Array;
-  readonly #fine: Float64Array;
+  /**
+   * For loops that read the tables themselves: of s = steps[index & every] - low the entries at 2 (s >>> bits) of the coarse table and at
+   * 2 (s & rest) of the fine one, each a sine and then a cosine.
+   */
+  readonly steps: Int32Array;
+  readonly every: number;
+  readonly low: number;
+  readonly bits: number;
+  readonly rest: number;
+  readonly coarse: Float64Array;
+  readonly fine: Float64Array;
 
   /**
    * @param columns - of the axis; undefined for an axis that the rig does not have, which stays at its zero
@@ -53,35 +63,35 @@ export class Turning {
    * @param radPerUnit - angle of one of its units
    */
   constructor(columns: StepColumns | undefined, zeroRad: number, radPerUnit: number) {
-    this.#steps = columns?.steps ?? ONE_FRAME;
-    const { low, high } = spanOf(this.#steps);
+    this.steps = columns?.steps ?? ONE_FRAME;
+    const { low, high } = spanOf(this.steps);
     const radPerStep = columns ? radPerUnit / columns.stepsPerUnit : 0;
     const count = high - low + 1;
     this.moves = count > 1;
-    this.#low = low;
+    this.every = this.moves ? ALL : FIRST;
+    this.low = low;
     // Two tables of about the same length.
-    this.#bits = Math.ceil(Math.log2(count) / 2);
-    const stride = 2 ** this.#bits;
-    this.#coarse = circle(Math.ceil(count / stride), zeroRad + low * radPerStep, stride * radPerStep);
-    this.#fine = circle(Math.min(stride, count), 0, radPerStep);
-    this.sin.fill(this.#coarse[0] as number);
-    this.cos.fill(this.#coarse[1] as number);
+    this.bits = Math.ceil(Math.log2(count) / 2);
+    const stride = 2 ** this.bits;
+    this.rest = stride - 1;
+    this.coarse = circle(Math.ceil(count / stride), zeroRad + low * radPerStep, stride * radPerStep);
+    this.fine = circle(Math.min(stride, count), 0, radPerStep);
+    this.sin.fill(this.coarse[0] as number);
+    this.cos.fill(this.coarse[1] as number);
   }
 
   /** Works out the frames from one index to before another, at most a block. */
   fill(from: number, to: number): void {
     if (!this.moves) return;
-    const { sin, cos } = this;
-    const steps = this.#steps;
-    const low = this.#low;
-    const bits = this.#bits;
-    const rest = 2 ** bits - 1;
-    const coarse = this.#coarse;
-    const fine = this.#fine;
+    const { sin, cos, steps, coarse, fine } = this;
+    // Known to be whole from here on: a field of a class may hold anything, and would be looked at in each turn.
+    const low = this.low | 0;
+    const bits = this.bits | 0;
+    const rest = this.rest | 0;
     for (let k = from; k < to; k += 1) {
       const step = (steps[k] as number) - low;
-      const c = 2 * (step >>> bits);
-      const f = 2 * (step & rest);
+      const c = (step >>> bits) << 1;
+      const f = (step & rest) << 1;
       const sinC = coarse[c] as number;
       const cosC = coarse[c + 1] as number;
       const sinF = fine[f] as number;
