@@ -7,6 +7,7 @@
  * other step does it decide. Elsewhere the ease does: at every frame the whole step is that of the ease.
  */
 import type { Ease } from '../plan/schema.ts';
+import { inBlocks } from './blocks.ts';
 import { easeFunction } from './ease.ts';
 
 /** From one keyframe to the next. */
@@ -100,25 +101,34 @@ function fillCubic(steps: Int32Array, from: number, apart: number, exactly: Exac
   const offAt = (i: number) => Math.abs(((c3 * i + c2) * i + c1) * i + p0 - at(i));
   const off = 8 * Math.max(offAt(apart / 2), offAt((5 * apart) / 2));
   const near = off + NEAR + NEAR_SHARE * (Math.abs(p0) + Math.abs(p1) + Math.abs(p2) + Math.abs(p3));
-  if (near < POOR) roundCubic(steps, { from, count: 3 * apart, c0: p0 + 0.5, c1, c2, c3, near }, exactly);
-  else fillExactly(steps, from, from + 3 * apart, exactly);
+  if (!(near < POOR)) fillExactly(steps, from, from + 3 * apart, exactly);
+  else
+    inBlocks(3 * apart, (begin, end) => {
+      roundCubic(steps, from, begin, end, p0 + 0.5, c1, c2, c3, near, exactly);
+    });
 }
 
-/** A cubic of the index since `from`; it has a half step added, and is good to `near`. */
-interface Cubic {
-  from: number;
-  count: number;
-  c0: number;
-  c1: number;
-  c2: number;
-  c3: number;
-  near: number;
-}
-
-function roundCubic(steps: Int32Array, cubic: Cubic, exactly: Exactly): void {
-  const { from, count, c0, c1, c2, c3, near } = cubic;
+/**
+ * Rounds a cubic to whole steps.
+ * @param from - index that it counts from
+ * @param begin - first index to be filled, counted from there, and the one after the last
+ * @param c0 - its value there and half a step
+ * @param near - so near to a half step the ease decides
+ */
+function roundCubic(
+  steps: Int32Array,
+  from: number,
+  begin: number,
+  end: number,
+  c0: number,
+  c1: number,
+  c2: number,
+  c3: number,
+  near: number,
+  exactly: Exactly,
+): void {
   const clear = 0.5 - near;
-  for (let i = 0; i < count; i += 1) {
+  for (let i = begin; i < end; i += 1) {
     const above = ((c3 * i + c2) * i + c1) * i + c0;
     const step = Math.floor(above);
     steps[from + i] = Math.abs(above - step - 0.5) < clear ? step : Math.round(exactly(from + i));

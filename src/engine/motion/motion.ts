@@ -5,6 +5,7 @@ import { poseAxis } from '../path/pose.ts';
 import type { Axis, Plan } from '../plan/schema.ts';
 import type { Room } from '../room.ts';
 import type { AxisColumns } from '../schedule-types.ts';
+import { inBlocks } from './blocks.ts';
 import { addAxis, type Combined, noneCombined, settles } from './combined.ts';
 import { type RunClock, runClock } from './keyframes.ts';
 import { fillSlots, type MoveTable, moveTable } from './move-table.ts';
@@ -254,17 +255,31 @@ function fillCombined(
   settleOf: Float64Array,
 ): number {
   const moves = Float64Array.from(sums.durationS);
-  for (let k = 0; k < of.length; k += 1) {
-    const i = of[k] as number;
-    moveS[k] = moves[i] as number;
-    settleS[k] = settleOf[i] as number;
+  inBlocks(of.length, (from, to) => {
+    pick(moveS, of, moves, from, to);
+    pick(settleS, of, settleOf, from, to);
+  });
+  if (ringPx) {
+    const rings = Float64Array.from(sums.ringPx);
+    inBlocks(of.length, (from, to) => pickSingle(ringPx, of, rings, from, to));
   }
-  if (ringPx) fillRing(ringPx, of, Float64Array.from(sums.ringPx));
   return moves.reduce((most, move, i) => Math.max(most, move + (settleOf[i] as number)), 0);
 }
 
-function fillRing(ringPx: Float32Array, of: Int32Array, rings: Float64Array): void {
-  for (let k = 0; k < of.length; k += 1) ringPx[k] = rings[of[k] as number] as number;
+/** Fills a block of a column from a table. */
+function pick(column: Float64Array, of: Int32Array, table: Float64Array, from: number, to: number): void {
+  for (let k = from; k < to; k += 1) column[k] = table[of[k] as number] as number;
+}
+
+/** The same of singles: a loop that meets two kinds of arrays is compiled for none. */
+function pickSingle(
+  column: Float32Array,
+  of: Int32Array,
+  table: Float64Array,
+  from: number,
+  to: number,
+): void {
+  for (let k = from; k < to; k += 1) column[k] = table[of[k] as number] as number;
 }
 
 function addTo(total: Float64Array, column: Float64Array): void {

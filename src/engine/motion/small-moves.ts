@@ -5,6 +5,7 @@
 import type { Axis, Plan } from '../plan/schema.ts';
 import type { Room } from '../room.ts';
 import type { AxisColumns } from '../schedule-types.ts';
+import { inBlocks } from './blocks.ts';
 import { addAxis, type Combined, noneCombined, type Sums } from './combined.ts';
 import { fillSlot, type MoveTable, moveTable } from './move-table.ts';
 import { moveMaker, type RingGiven } from './moves.ts';
@@ -45,7 +46,10 @@ export function smallMoves(
   const coded = moving.map((one) => {
     const table = tableOf(plan, one, ring);
     const shift = bits;
-    fillCodes(of, one.own, table.durationS, shift);
+    const { steps, moveS } = one.own;
+    const { durationS } = table;
+    inBlocks(frames - 1, (from, to) => fillCodes(of, steps, moveS, durationS, shift, from, to));
+    moveS[frames - 1] = 0;
     bits += bitsOf(one);
     return { table, shift, mask: (1 << bitsOf(one)) - 1 };
   });
@@ -71,16 +75,18 @@ function tableOf(plan: Plan, { axis, own }: MovingAxis, ring: RingGiven | null):
   return table;
 }
 
-/** Adds the moves of an axis to the code of each frame, and fills their durations. */
+/** Adds the moves of an axis to the codes of a block, and fills their durations. */
 function fillCodes(
   of: Int32Array,
-  { steps, moveS }: AxisColumns,
+  steps: Int32Array,
+  moveS: Float64Array,
   durationS: Float64Array,
   shift: number,
+  from: number,
+  to: number,
 ): void {
-  const last = steps.length - 1;
-  let before = steps[0] as number;
-  for (let k = 0; k < last; k += 1) {
+  let before = steps[from] as number;
+  for (let k = from; k < to; k += 1) {
     const position = steps[k + 1] as number;
     const move = position - before;
     before = position;
@@ -90,14 +96,17 @@ function fillCodes(
     of[k] = (of[k] as number) | (size << shift);
     moveS[k] = durationS[size] as number;
   }
-  moveS[last] = 0;
 }
 
 /** The codes that there are, in order. */
 function seenCodes(of: Int32Array, most: number): Int32Array {
   const seen = new Uint8Array(most);
-  for (let k = 0; k < of.length; k += 1) seen[of[k] as number] = 1;
+  inBlocks(of.length, (from, to) => markSeen(seen, of, from, to));
   return Int32Array.from(seen.keys()).filter((code) => seen[code] === 1);
+}
+
+function markSeen(seen: Uint8Array, of: Int32Array, from: number, to: number): void {
+  for (let k = from; k < to; k += 1) seen[of[k] as number] = 1;
 }
 
 /** Sums by code instead of by combination. */

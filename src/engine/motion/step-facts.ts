@@ -1,5 +1,6 @@
 /** What a column of whole-step positions says of itself: its range, its moves, where it turns and where it stalls. */
 import type { AxisColumns } from '../schedule-types.ts';
+import { inBlocks } from './blocks.ts';
 import type { Span } from './tracks.ts';
 
 type StepFacts = Pick<
@@ -15,14 +16,32 @@ type StepFacts = Pick<
 
 /** Range, moves and reversals of an axis's positions. */
 export function stepFacts(steps: Int32Array): StepFacts {
-  const first = steps[0] as number;
-  let before = first;
-  let farthestUp = 0;
-  let farthestDown = 0;
+  const found = Int32Array.of(0, 0, NONE, 0);
+  inBlocks(steps.length, (from, to) => scan(steps, Math.max(1, from), to, found));
+  const [farthestUp = 0, farthestDown = 0, smallestLess = 0, stills = 0] = found;
+  return {
+    largestMoveSteps: Math.max(farthestUp, -farthestDown),
+    smallestMoveSteps: smallestLess === NONE ? 0 : smallestLess + 1,
+    moves: steps.length - 1 - stills,
+    // Who has only gone one way is at an end of it at either end of the run.
+    ...(farthestUp > 0 && farthestDown < 0
+      ? turnsOf(steps)
+      : oneWay(steps[0] as number, steps.at(-1) as number)),
+  };
+}
+
+// The largest whole number of 32 bits; also, all of them but the sign.
+const NONE = 0x7fff_ffff;
+
+/** @param found - farthest up, farthest down, smallest move less one, frames without a move: so far, and then */
+function scan(steps: Int32Array, from: number, to: number, found: Int32Array): void {
+  let farthestUp = found[0] as number;
+  let farthestDown = found[1] as number;
   // Of the smallest move one less: without its sign, no move at all is then larger than any.
-  let smallestLess = NONE;
-  let stills = 0;
-  for (let k = 1; k < steps.length; k += 1) {
+  let smallestLess = found[2] as number;
+  let stills = found[3] as number;
+  let before = steps[from - 1] as number;
+  for (let k = from; k < to; k += 1) {
     const position = steps[k] as number;
     const move = position - before;
     before = position;
@@ -33,17 +52,11 @@ export function stepFacts(steps: Int32Array): StepFacts {
     const unsigned = less & NONE;
     if (unsigned < smallestLess) smallestLess = unsigned;
   }
-  return {
-    largestMoveSteps: Math.max(farthestUp, -farthestDown),
-    smallestMoveSteps: smallestLess === NONE ? 0 : smallestLess + 1,
-    moves: steps.length - 1 - stills,
-    // Who has only gone one way is at an end of it at either end of the run.
-    ...(farthestUp > 0 && farthestDown < 0 ? turnsOf(steps) : oneWay(first, before)),
-  };
+  found[0] = farthestUp;
+  found[1] = farthestDown;
+  found[2] = smallestLess;
+  found[3] = stills;
 }
-
-// The largest whole number of 32 bits; also, all of them but the sign.
-const NONE = 0x7fff_ffff;
 
 type Turns = Pick<AxisColumns, 'lowestSteps' | 'highestSteps' | 'reversals' | 'firstReversal'>;
 
@@ -133,10 +146,19 @@ export function repeatsBeside(
   while (steps[first + 1] === steps[first]) first += 1;
   let last = steps.length - 2;
   while (steps[last + 1] === steps[last]) last -= 1;
+  const within = moveS.subarray(first, last + 1);
   let repeats = -moves;
-  for (let k = first; k <= last; k += 1) if ((moveS[k] as number) > 0) repeats += 1;
+  inBlocks(within.length, (from, to) => {
+    repeats += countAbove0(within, from, to);
+  });
   if (repeats === 0) return { repeats, firstRepeat: null };
   let k = first;
   while (steps[k + 1] !== steps[k] || moveS[k] === 0) k += 1;
   return { repeats, firstRepeat: k + 2 };
+}
+
+function countAbove0(column: Float64Array, from: number, to: number): number {
+  let count = 0;
+  for (let k = from; k < to; k += 1) if ((column[k] as number) > 0) count += 1;
+  return count;
 }

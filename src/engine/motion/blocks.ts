@@ -1,0 +1,13 @@
+/**
+ * Going through long columns in blocks.
+ *
+ * A function that is called once and then goes on for long is compiled on the way, knowing nothing of its numbers, and
+ * can stay so for many runs. One that is called often, for a block each time, is compiled as a whole. It takes its
+ * columns by themselves: what it reads off an object that is written down at two places it has to be compiled for anew.
+ */
+const BLOCK = 1024;
+
+/** Calls a function for each block of a column: first index, and the one after the last. */
+export function inBlocks(length: number, work: (from: number, to: number) => void): void {
+  for (let from = 0; from < length; from += BLOCK) work(from, Math.min(from + BLOCK, length));
+}
