@@ -11,3 +11,18 @@ const BLOCK = 1024;
 export function inBlocks(length: number, work: (from: number, to: number) => void): void {
   for (let from = 0; from < length; from += BLOCK) work(from, Math.min(from + BLOCK, length));
 }
+
+/** Fills a column from a table. @param of - index into the table of each entry */
+export function pick(column: Float64Array, of: Int32Array, table: Float64Array): void {
+  inBlocks(of.length, (from, to) => pickBlock(column, of, table, from, to));
+}
+
+function pickBlock(
+  column: Float64Array,
+  of: Int32Array,
+  table: Float64Array,
+  from: number,
+  to: number,
+): void {
+  for (let k = from; k < to; k += 1) column[k] = table[of[k] as number] as number;
+}

@@ -5,13 +5,14 @@ import { poseAxis } from '../path/pose.ts';
 import type { Axis, Plan } from '../plan/schema.ts';
 import type { Room } from '../room.ts';
 import type { AxisColumns } from '../schedule-types.ts';
-import { inBlocks } from './blocks.ts';
+import { inBlocks, pick } from './blocks.ts';
 import { addAxis, type Combined, noneCombined, settles } from './combined.ts';
 import { type RunClock, runClock } from './keyframes.ts';
+import { type MoveCodes, moveCodes } from './move-codes.ts';
 import { fillSlots, type MoveTable, moveTable } from './move-table.ts';
 import { moveMaker, type RingGiven, ringGiven } from './moves.ts';
 import { limitsOf, type MoveLimits, moveDurationS } from './profile.ts';
-import { type MovingAxis, smallMoves } from './small-moves.ts';
+import { smallMoves } from './small-moves.ts';
 import { repeatsBeside, repeatsOf, stepFacts } from './step-facts.ts';
 import { takeUpOf } from './take-up.ts';
 import { fillSteps, goingOn, stepsPerUnit } from './tracks.ts';
@@ -48,9 +49,12 @@ export function motionOf(plan: Plan, intervalS: Float64Array, room: Room, aim?: 
   const clock = runClock(intervalS);
   const axes = plan.rig.axes.map((axis) => placedAxis(plan, axis, clock, room));
   aim?.(axes);
-  for (const own of axes) Object.assign(own, stepFacts(own.steps));
+  const codes = plan.move.mode === 'moveShootMove' ? moveCodes(axes, room) : null;
+  axes.forEach((own, i) => {
+    Object.assign(own, codes ? codes.facts[i] : stepFacts(own.steps));
+  });
   const column = () => room.f64(clock.frames);
-  const columns = { axes, moveS: column(), settleS: column() };
+  const columns = { axes, codes, moveS: column(), settleS: column() };
   const ring = ringGiven(plan);
   const motion = ring
     ? ringingMotion(plan, columns, ring, room)
@@ -99,12 +103,15 @@ function addRepeats(plan: Plan, { axes, moveS }: Motion, clock: RunClock, aimed:
   });
 }
 
-type Columns = Pick<Motion, 'axes' | 'moveS' | 'settleS'>;
+type Columns = Pick<Motion, 'axes' | 'moveS' | 'settleS'> & {
+  /** null if not all moves are small. */
+  codes: MoveCodes | null;
+};
 
 const isMoving = (axis: AxisColumns): boolean => axis.largestMoveSteps > 0;
 
 /** Axes with their columns, those that move at all. */
-const movingAxes = ({ rig }: Plan, columns: readonly AxisColumns[]): MovingAxis[] =>
+const movingAxes = ({ rig }: Plan, columns: readonly AxisColumns[]) =>
   rig.axes.flatMap((axis, i) => {
     const own = columns[i] as AxisColumns;
     return isMoving(own) ? [{ axis, own }] : [];
@@ -113,20 +120,20 @@ const movingAxes = ({ rig }: Plan, columns: readonly AxisColumns[]): MovingAxis[
 /** Moves that settle by the clock, or not at all. */
 function timedMotion(
   plan: Plan,
-  { axes, moveS, settleS }: Columns,
+  { axes, codes, moveS, settleS }: Columns,
   intervalS: Float64Array,
   room: Room,
 ): Motion {
   for (const own of axes) if (!isMoving(own)) own.moveS.fill(0);
-  const axesThatMove = movingAxes(plan, axes);
   const between = plan.move.mode === 'moveShootMove';
-  const small = between ? smallMoves(plan, axesThatMove, null, room) : null;
+  const small = codes && smallMoves(plan, axes, codes, null);
   if (small) {
     const { durationS } = small.sums;
     const settleOf = Float64Array.from(durationS, (forS) => (forS > 0 ? plan.move.settleS : 0));
     const longestBusyS = fillCombined({ moveS, settleS, ringPx: null }, small, settleOf);
     return { axes, moveS, settleS, ringPx: null, longestBusyS, otherwise: null };
   }
+  const axesThatMove = movingAxes(plan, axes);
   let slots: Int32Array | null = null;
   for (const { axis, own } of axesThatMove) {
     if (plan.move.mode === 'continuous') fillContinuous(own, intervalS);
@@ -216,13 +223,12 @@ function settleFor(settleS: Float64Array, moveS: Float64Array, forS: number): nu
 
 /** Moves that settle until their ring has died down. */
 function ringingMotion(plan: Plan, columns: Columns, ring: RingGiven, room: Room): Motion {
-  const { axes, moveS, settleS } = columns;
+  const { axes, codes, moveS, settleS } = columns;
   const frames = moveS.length;
   for (const own of axes) if (!isMoving(own)) own.moveS.fill(0);
-  const axesThatMove = movingAxes(plan, axes);
   const combined =
-    smallMoves(plan, axesThatMove, ring, room) ??
-    combinedMoves(plan, axesThatMove, ring, [room.i32(frames), room.i32(frames)]);
+    (codes && smallMoves(plan, axes, codes, ring)) ??
+    combinedMoves(plan, axes, ring, [room.i32(frames), room.i32(frames)]);
   const ringPx = room.f32(frames);
   const settling = { ...ring, measuredS: plan.ringing.measuredSettleS };
   const settleOf = settles(combined.sums, settling);
@@ -230,18 +236,18 @@ function ringingMotion(plan: Plan, columns: Columns, ring: RingGiven, room: Room
   const { of, otherwise } = combined;
   const otherSettles = otherwise && settles(otherwise, settling);
   const busyS = otherSettles?.map((settle, i) => settle + (otherwise?.durationS[i] ?? 0));
-  return { ...columns, ringPx, longestBusyS, otherwise: busyS ? { of, busyS } : null };
+  return { axes, moveS, settleS, ringPx, longestBusyS, otherwise: busyS ? { of, busyS } : null };
 }
 
 function combinedMoves(
   plan: Plan,
-  moving: readonly MovingAxis[],
+  axes: readonly AxisColumns[],
   ring: RingGiven,
   [of, slots]: readonly [Int32Array, Int32Array],
 ): Combined {
   const how = { inTurn: plan.move.order === 'inTurn', decayRate: ring.decayRate };
   let combined = noneCombined(of, ring.quietMatters);
-  for (const { axis, own } of moving) {
+  for (const { axis, own } of movingAxes(plan, axes)) {
     const table = fillTaken(plan, axis, own, slots, ring);
     combined = addAxis(combined, slots, table, how);
   }
@@ -255,24 +261,17 @@ function fillCombined(
   settleOf: Float64Array,
 ): number {
   const moves = Float64Array.from(sums.durationS);
-  inBlocks(of.length, (from, to) => {
-    pick(moveS, of, moves, from, to);
-    pick(settleS, of, settleOf, from, to);
-  });
+  pick(moveS, of, moves);
+  pick(settleS, of, settleOf);
   if (ringPx) {
     const rings = Float64Array.from(sums.ringPx);
-    inBlocks(of.length, (from, to) => pickSingle(ringPx, of, rings, from, to));
+    inBlocks(of.length, (from, to) => pickSingles(ringPx, of, rings, from, to));
   }
   return moves.reduce((most, move, i) => Math.max(most, move + (settleOf[i] as number)), 0);
 }
 
-/** Fills a block of a column from a table. */
-function pick(column: Float64Array, of: Int32Array, table: Float64Array, from: number, to: number): void {
-  for (let k = from; k < to; k += 1) column[k] = table[of[k] as number] as number;
-}
-
-/** The same of singles: a loop that meets two kinds of arrays is compiled for none. */
-function pickSingle(
+/** A block of singles: a loop that meets two kinds of arrays is compiled for none. */
+function pickSingles(
   column: Float32Array,
   of: Int32Array,
   table: Float64Array,

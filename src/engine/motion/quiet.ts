@@ -18,66 +18,42 @@ interface CameraLanes {
  */
 export function quietComparison(plan: Plan, motion: Motion, lanes: CameraLanes): QuietComparison | null {
   if (motion.otherwise === null) return null;
-  const asItIs = longestAsItIs(lanes, motion);
-  const otherwise = longestOtherwise(lanes, motion.otherwise);
+  const { holdS, cameraS } = lanes;
+  const { moveS, settleS, otherwise: other } = motion;
+  const longest = new Float64Array(2);
+  inBlocks(moveS.length, (from, to) => {
+    raise(longest, holdS, cameraS, moveS, settleS, other.of, other.busyS, from, to);
+  });
+  const [asItIs = 0, otherwise = 0] = longest;
   return plan.move.quiet
     ? { withQuietS: asItIs, withoutQuietS: otherwise }
     : { withQuietS: otherwise, withoutQuietS: asItIs };
 }
 
-function longestAsItIs({ holdS, cameraS }: CameraLanes, { moveS, settleS }: Motion): number {
-  const lanes = (from: number, to: number) => longestOf(holdS, moveS, settleS, cameraS, from, to);
-  return longest(moveS.length, lanes);
-}
-
-function longestOtherwise(
-  { holdS, cameraS }: CameraLanes,
-  { of, busyS }: NonNullable<Motion['otherwise']>,
-): number {
-  return longest(of.length, (from, to) => longestPicked(holdS, of, busyS, cameraS, from, to));
-}
-
-/** The longest of all blocks. */
-function longest(frames: number, ofBlock: (from: number, to: number) => number): number {
-  let most = 0;
-  inBlocks(frames, (from, to) => {
-    most = Math.max(most, ofBlock(from, to));
-  });
-  return most;
-}
-
-function longestOf(
+/** @param longest - lanes of a run as it is, and of the other choice: so far, and then */
+function raise(
+  longest: Float64Array,
   holdS: Float64Array,
+  cameraS: Float64Array,
   moveS: Float64Array,
   settleS: Float64Array,
-  cameraS: Float64Array,
-  from: number,
-  to: number,
-): number {
-  let most = 0;
-  for (let k = from; k < to; k += 1) {
-    const rig = (holdS[k] as number) + (moveS[k] as number) + (settleS[k] as number);
-    const camera = cameraS[k] as number;
-    if (rig > most) most = rig;
-    if (camera > most) most = camera;
-  }
-  return most;
-}
-
-function longestPicked(
-  holdS: Float64Array,
   of: Int32Array,
   busyS: Float64Array,
-  cameraS: Float64Array,
   from: number,
   to: number,
-): number {
-  let most = 0;
+): void {
+  let asItIs = longest[0] as number;
+  let otherwise = longest[1] as number;
+  let ofCamera = 0;
   for (let k = from; k < to; k += 1) {
-    const rig = (holdS[k] as number) + (busyS[of[k] as number] as number);
+    const hold = holdS[k] as number;
     const camera = cameraS[k] as number;
-    if (rig > most) most = rig;
-    if (camera > most) most = camera;
+    const rig = hold + (moveS[k] as number) + (settleS[k] as number);
+    const other = hold + (busyS[of[k] as number] as number);
+    if (rig > asItIs) asItIs = rig;
+    if (other > otherwise) otherwise = other;
+    if (camera > ofCamera) ofCamera = camera;
   }
-  return most;
+  longest[0] = Math.max(asItIs, ofCamera);
+  longest[1] = Math.max(otherwise, ofCamera);
 }

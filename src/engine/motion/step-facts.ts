@@ -3,7 +3,7 @@ import type { AxisColumns } from '../schedule-types.ts';
 import { inBlocks } from './blocks.ts';
 import type { Span } from './tracks.ts';
 
-type StepFacts = Pick<
+export type StepFacts = Pick<
   AxisColumns,
   | 'lowestSteps'
   | 'highestSteps'
@@ -23,12 +23,14 @@ export function stepFacts(steps: Int32Array): StepFacts {
     largestMoveSteps: Math.max(farthestUp, -farthestDown),
     smallestMoveSteps: smallestLess === NONE ? 0 : smallestLess + 1,
     moves: steps.length - 1 - stills,
-    // Who has only gone one way is at an end of it at either end of the run.
-    ...(farthestUp > 0 && farthestDown < 0
-      ? turnsOf(steps)
-      : oneWay(steps[0] as number, steps.at(-1) as number)),
+    ...turnFacts(steps, farthestUp > 0 && farthestDown < 0),
   };
 }
+
+/** Range and reversals. @param bothWays - whether some moves go up and some go down */
+export const turnFacts = (steps: Int32Array, bothWays: boolean): Turns =>
+  // Who has only gone one way is at an end of it at either end of the run.
+  bothWays ? turnsOf(steps) : oneWay(steps[0] as number, steps.at(-1) as number);
 
 // The largest whole number of 32 bits; also, all of them but the sign.
 const NONE = 0x7fff_ffff;

@@ -72,7 +72,7 @@ export function pathOf(plan: Plan, axes: readonly AxisColumns[]): PathSummary | 
     highest,
     lowest,
     riseMm: highest.heightMm - lowest.heightMm,
-    reachMm: Math.max(...points.map(({ rightMm, forwardMm }) => Math.hypot(rightMm, forwardMm))),
+    reachMm: Math.max(...points.map(({ rightMm: x, forwardMm: y }) => length({ x, y, z: 0 }))),
     lengthMm: points.slice(1).reduce((sum, point, i) => sum + apart(point, points[i] as PathPoint), 0),
     ...swingOf(geometry, boom.map(stanceAt)),
     deviationMm: deviation(points),
@@ -108,7 +108,8 @@ const between = (a: PathPoint, b: PathPoint): Vector => ({
   z: b.heightMm - a.heightMm,
 });
 
-const length = ({ x, y, z }: Vector): number => Math.hypot(x, y, z);
+// Math.hypot guards against squares out of range, which nothing on the floor is, and takes several times as long.
+const length = ({ x, y, z }: Vector): number => Math.sqrt(x * x + y * y + z * z);
 
 /** Distance of two points, mm. */
 const apart = (a: PathPoint, b: PathPoint): number => length(between(a, b));
