@@ -44,7 +44,7 @@ export function rigMotionOf(plan: Plan, intervalS: Float64Array, room: Room): Ri
   const motion = aims(plan)
     ? motionOf(withoutAimed(plan), intervalS, room, take)
     : motionOf(plan, intervalS, room);
-  return { ...motion, aim, image: imageMotion(plan, motion.axes, room) };
+  return { ...motion, aim, image: imageMotion(plan, motion.axes, room, motion.axes) };
 }
 
 /** A plan without the tracks of pan and tilt: what an aim overwrites need not be worked out. */

@@ -9,7 +9,7 @@ import type { Plan } from '../plan/schema.ts';
 import type { Room } from '../room.ts';
 import { focalPx, hasPose, NEAREST_MM, type PoseKind, poseAxis, RAD, type StepColumns } from './pose.ts';
 import { GIVEN, Scene } from './scene.ts';
-import { BLOCK, Turning } from './turning.ts';
+import { BLOCK, type Range, Turning } from './turning.ts';
 
 /** The largest of a column; its frame counts from 1. */
 export interface Largest {
@@ -36,10 +36,16 @@ const hasImage = (plan: Plan): boolean => plan.subject.used && plan.move.mode !=
  * Pixels that subject and background move from every frame to the next.
  * @param axes - as the schedule has them, in the order of the plan's
  * @param room - memory for the columns
+ * @param ranges - of the same axes, where they are known: then nobody looks for them
  * @returns null if there is no subject, or nothing that could move the image. What is behind the lens by the next
  *   frame has left the picture: it counts as one width of the image.
  */
-export function imageMotion(plan: Plan, axes: readonly StepColumns[], room: Room): ImageMotion | null {
+export function imageMotion(
+  plan: Plan,
+  axes: readonly StepColumns[],
+  room: Room,
+  ranges?: readonly Range[],
+): ImageMotion | null {
   if (!hasImage(plan)) return null;
   const frames = axes[0]?.steps.length ?? 0;
   const subjectPx = room.f32(frames);
@@ -51,7 +57,7 @@ export function imageMotion(plan: Plan, axes: readonly StepColumns[], room: Room
     background: { px: 0, frame: 1 },
     outOfSightFrames: 0,
   };
-  const camera = new Camera(plan, axes);
+  const camera = new Camera(plan, axes, ranges);
   const most = new Float64Array(2);
   for (let from = 0; from < frames; from += BLOCK) {
     motion.outOfSightFrames += fillBlock(
@@ -87,15 +93,18 @@ class Camera {
   /** Focal length, px; distance of the background, mm; width and half the height of the image, px. */
   readonly picture: Float64Array;
 
-  constructor(plan: Plan, axes: readonly StepColumns[]) {
-    const columns = (kind: PoseKind) => axes[poseAxis(plan, kind)];
-    const scene = new Scene(plan, axes);
+  constructor(plan: Plan, axes: readonly StepColumns[], ranges?: readonly Range[]) {
+    const turning = (kind: PoseKind, zeroRad: number) => {
+      const index = poseAxis(plan, kind);
+      return new Turning(axes[index], zeroRad, RAD, ranges?.[index]);
+    };
+    const scene = new Scene(plan, axes, ranges);
     const { lensBearingRad, lensTiltRad } = scene.geometry;
     const { imageWidthPx, imageHeightPx } = plan.camera;
     this.scene = scene;
-    this.pan = new Turning(columns('pan'), lensBearingRad, RAD);
-    this.tilt = new Turning(columns('tilt'), lensTiltRad, RAD);
-    this.roll = new Turning(columns('roll'), 0, RAD);
+    this.pan = turning('pan', lensBearingRad);
+    this.tilt = turning('tilt', lensTiltRad);
+    this.roll = turning('roll', 0);
     const farMm = plan.subject.backgroundM * 1000;
     this.picture = Float64Array.of(focalPx(plan.camera), farMm, imageWidthPx, imageHeightPx / 2);
   }

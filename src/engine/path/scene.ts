@@ -3,7 +3,7 @@
  */
 import type { Plan } from '../plan/schema.ts';
 import { type Geometry, geometryOf, type PoseKind, poseAxis, RAD, type StepColumns } from './pose.ts';
-import { ALL, BLOCK, FIRST, Turning } from './turning.ts';
+import { ALL, BLOCK, FIRST, type Range, Turning } from './turning.ts';
 
 const block = () => new Float64Array(BLOCK);
 
@@ -73,13 +73,17 @@ export class Scene {
   readonly y = block();
   readonly z = block();
 
-  constructor(plan: Plan, axes: readonly StepColumns[]) {
+  /** @param ranges - of the axes, where they are known */
+  constructor(plan: Plan, axes: readonly StepColumns[], ranges?: readonly Range[]) {
     const columns = (kind: PoseKind) => axes[poseAxis(plan, kind)];
+    const range = (kind: PoseKind) => ranges?.[poseAxis(plan, kind)];
     const geometry = geometryOf(plan);
     this.geometry = geometry;
     const { boom, onTurntable } = geometry;
-    this.arm = new Turning(columns('boom'), boom?.zeroRad ?? 0, boom?.radPerUnit ?? 0);
-    this.table = new Turning(onTurntable ? columns('turntable') : undefined, 0, RAD);
+    const [zeroRad, radPerUnit] = [boom?.zeroRad ?? 0, boom?.radPerUnit ?? 0];
+    this.arm = new Turning(columns('boom'), zeroRad, radPerUnit, range('boom'));
+    const table = onTurntable ? 'turntable' : null;
+    this.table = new Turning(table ? columns(table) : undefined, 0, RAD, table ? range(table) : undefined);
     const { steps, stepsPerUnit } = columns('slide') ?? NO_SLIDE;
     this.slide = steps;
     this.slideEvery = steps.some((step) => step !== steps[0]) ? ALL : FIRST;

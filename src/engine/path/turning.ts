@@ -5,13 +5,16 @@
  * cosine of both are read from two short tables and put together by the addition formulas, which is exact to the last
  * places of a double and takes a tenth of the time of working them out.
  */
+import type { AxisColumns } from '../schedule-types.ts';
 import type { StepColumns } from './pose.ts';
 
 /** Frames worked on at a time: few enough that what belongs to them stays in the nearest memory. */
 export const BLOCK = 256;
 
-/** Lowest and highest of some steps. */
-function spanOf(steps: Int32Array): { low: number; high: number } {
+/** Lowest and highest position of an axis, steps. */
+export type Range = Pick<AxisColumns, 'lowestSteps' | 'highestSteps'>;
+
+function rangeOf(steps: Int32Array): Range {
   let low = steps[0] as number;
   let high = low;
   for (let k = 1; k < steps.length; k += 1) {
@@ -19,7 +22,7 @@ function spanOf(steps: Int32Array): { low: number; high: number } {
     if (step < low) low = step;
     else if (step > high) high = step;
   }
-  return { low, high };
+  return { lowestSteps: low, highestSteps: high };
 }
 
 /** Sine and cosine of `count` angles, one after another. */
@@ -61,10 +64,11 @@ export class Turning {
    * @param columns - of the axis; undefined for an axis that the rig does not have, which stays at its zero
    * @param zeroRad - angle at its zero
    * @param radPerUnit - angle of one of its units
+   * @param range - of its steps, where it is known
    */
-  constructor(columns: StepColumns | undefined, zeroRad: number, radPerUnit: number) {
+  constructor(columns: StepColumns | undefined, zeroRad: number, radPerUnit: number, range?: Range) {
     this.steps = columns?.steps ?? ONE_FRAME;
-    const { low, high } = spanOf(this.steps);
+    const { lowestSteps: low, highestSteps: high } = range ?? rangeOf(this.steps);
     const radPerStep = columns ? radPerUnit / columns.stepsPerUnit : 0;
     const count = high - low + 1;
     this.moves = count > 1;
