@@ -85,13 +85,16 @@ function codeMoves(
   from: number,
   to: number,
 ): void {
+  // Known to be whole from here on: an argument may be anything, and would be looked at in each turn.
+  const by = shift | 0;
   let sizes = found[0] as number;
   let up = found[1] as number;
   let down = found[2] as number;
   let before = steps[from] as number;
   for (let k = from; k < to; k += 1) {
     const position = steps[k + 1] as number;
-    const move = position - before;
+    // Whole numbers of 32 bits throughout; one that does not fit in is large either way.
+    const move = (position - before) | 0;
     before = position;
     up |= -move;
     down |= move;
@@ -99,7 +102,7 @@ function codeMoves(
     const sign = move >> 31;
     const size = (move ^ sign) - sign;
     sizes |= size;
-    of[k] = (of[k] as number) | (size << shift);
+    of[k] = (of[k] as number) | (size << by);
   }
   found[0] = sizes;
   found[1] = up;
