@@ -6,7 +6,7 @@ import type { Axis, Plan } from '../plan/schema.ts';
 import type { Room } from '../room.ts';
 import type { AxisColumns } from '../schedule-types.ts';
 import { inBlocks, pick } from './blocks.ts';
-import { addAxis, type Combined, noneCombined, settles } from './combined.ts';
+import { addAxis, type Combined, type CombinedEnds, noneCombined, settles } from './combined.ts';
 import { type RunClock, runClock } from './keyframes.ts';
 import { type MoveCodes, moveCodes } from './move-codes.ts';
 import { fillSlots, type MoveTable, moveTable } from './move-table.ts';
@@ -226,7 +226,7 @@ function ringingMotion(plan: Plan, columns: Columns, ring: RingGiven, room: Room
   const { axes, codes, moveS, settleS } = columns;
   const frames = moveS.length;
   for (const own of axes) if (!isMoving(own)) own.moveS.fill(0);
-  const combined =
+  const combined: CombinedEnds =
     (codes && smallMoves(plan, axes, codes, ring)) ??
     combinedMoves(plan, axes, ring, [room.i32(frames), room.i32(frames)]);
   const ringPx = room.f32(frames);
@@ -257,14 +257,14 @@ function combinedMoves(
 /** Fills each frame from its combination. Returns the longest move with its settling. */
 function fillCombined(
   { moveS, settleS, ringPx }: Pick<Motion, 'moveS' | 'settleS' | 'ringPx'>,
-  { of, sums }: Combined,
+  { of, sums }: CombinedEnds,
   settleOf: Float64Array,
 ): number {
-  const moves = Float64Array.from(sums.durationS);
+  const moves = new Float64Array(sums.durationS);
   pick(moveS, of, moves);
   pick(settleS, of, settleOf);
   if (ringPx) {
-    const rings = Float64Array.from(sums.ringPx);
+    const rings = new Float64Array(sums.ringPx);
     inBlocks(of.length, (from, to) => pickSingles(ringPx, of, rings, from, to));
   }
   return moves.reduce((most, move, i) => Math.max(most, move + (settleOf[i] as number)), 0);

@@ -2,7 +2,7 @@
 import type { Axis, Plan } from '../plan/schema.ts';
 import type { AxisColumns } from '../schedule-types.ts';
 import { pick } from './blocks.ts';
-import { addAxis, type Combined, noneCombined, type Sums } from './combined.ts';
+import { addAxis, type CombinedEnds, type Ends, noneCombined } from './combined.ts';
 import { type MoveCodes, sizeIn } from './move-codes.ts';
 import { fillSlot, type MoveTable, moveTable } from './move-table.ts';
 import { moveMaker, type RingGiven } from './moves.ts';
@@ -17,7 +17,7 @@ export function smallMoves(
   axes: readonly AxisColumns[],
   codes: MoveCodes,
   ring: RingGiven | null,
-): Combined | null {
+): CombinedEnds | null {
   if (plan.rig.axes.some((axis) => takeUpOf(axis).beyond > 0)) return null;
   const { of, seen, width } = codes;
   const how = { inTurn: plan.move.order === 'inTurn', decayRate: ring?.decayRate ?? 0 };
@@ -27,13 +27,12 @@ export function smallMoves(
     if (own.moves === 0) return;
     const slots = seen.map((code) => sizeIn(code, a));
     const table = tableOf(plan, axis, own, slots, ring);
-    pick(own.moveS, of, Float64Array.from(spread(table.durationS, slots, seen, width)));
+    pick(own.moveS, of, spread(table.durationS, slots, seen, width));
     combined = addAxis(combined, slots, table, how);
   });
-  const byCode = ({ durationS, ringPx, decay }: Sums): Sums => ({
+  const byCode = ({ durationS, ringPx }: Ends): Ends => ({
     durationS: spread(durationS, combined.of, seen, width),
     ringPx: spread(ringPx, combined.of, seen, width),
-    decay: spread(decay, combined.of, seen, width),
   });
   return { of, sums: byCode(combined.sums), otherwise: combined.otherwise && byCode(combined.otherwise) };
 }
@@ -55,8 +54,8 @@ function tableOf(
  * Values by code.
  * @param of - which of the values each code that there is has
  */
-function spread(values: ArrayLike<number>, of: Int32Array, seen: Int32Array, width: number): number[] {
-  const byCode = new Array<number>(width).fill(0);
+function spread(values: ArrayLike<number>, of: Int32Array, seen: Int32Array, width: number): Float64Array {
+  const byCode = new Float64Array(width);
   seen.forEach((code, i) => {
     byCode[code] = values[of[i] as number] as number;
   });
