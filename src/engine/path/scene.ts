@@ -94,19 +94,25 @@ export class Scene {
 
   /** Works out the frames from one index to before another, at most a block. */
   fill(from: number, to: number): void {
-    this.arm.fill(from, to);
     this.table.fill(from, to);
     fillAway(this, from, to - from);
-    if (this.turnsHead) turnBack(this, to - from);
+    if (!this.turnsHead) return;
+    this.arm.fill(from, to);
+    turnBack(this, to - from);
   }
 }
 
 /** Fills the way from the lens to the subject, in the room. */
 function fillAway(scene: Scene, from: number, count: number): void {
   const { x, y, z, arm, table, slide, given } = scene;
-  const slideEvery = scene.slideEvery | 0;
-  const { sin: armSin, cos: armCos } = arm;
   const { sin: tableSin, cos: tableCos } = table;
+  // The arm's tables are read here: written down in between, its sines and cosines take as long again.
+  const { steps, coarse, fine } = arm;
+  const every = arm.every | 0;
+  const low = arm.low | 0;
+  const bits = arm.bits | 0;
+  const rest = arm.rest | 0;
+  const slideEvery = scene.slideEvery | 0;
   const slideX = given[GIVEN.slideX] as number;
   const slideY = given[GIVEN.slideY] as number;
   const slideZ = given[GIVEN.slideZ] as number;
@@ -121,11 +127,19 @@ function fillAway(scene: Scene, from: number, count: number): void {
   const subjectZ = given[GIVEN.subjectZ] as number;
   for (let i = 0; i < count; i += 1) {
     const slid = slide[(from + i) & slideEvery] as number;
-    const sine = armSin[i] as number;
+    const step = (steps[(from + i) & every] as number) - low;
+    const c = (step >>> bits) << 1;
+    const f = (step & rest) << 1;
+    const sinC = coarse[c] as number;
+    const cosC = coarse[c + 1] as number;
+    const sinF = fine[f] as number;
+    const cosF = fine[f + 1] as number;
+    const sine = sinC * cosF + cosC * sinF;
+    const cosine = cosC * cosF - sinC * sinF;
     const tableS = tableSin[i] as number;
     const tableC = tableCos[i] as number;
     const lensX = slid * slideX + armX * sine;
-    const lensY = slid * slideY + length * (armCos[i] as number);
+    const lensY = slid * slideY + length * cosine;
     x[i] = centreX + besideX * tableC + besideY * tableS - lensX;
     y[i] = centreY + besideY * tableC - besideX * tableS - lensY;
     z[i] = subjectZ - (pivotZ + slid * slideZ + armZ * sine);
