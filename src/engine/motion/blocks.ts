@@ -3,7 +3,7 @@
  *
  * A function that is called once and then goes on for long is compiled on the way, knowing nothing of its numbers, and
  * can stay so for many runs. One that is called often, for a block each time, is compiled as a whole. It takes its
- * columns by themselves: what it reads off an object that is written down at two places it has to be compiled for anew.
+ * columns by themselves: code that has read them off an object literal is thrown away when the literal is next made.
  */
 const BLOCK = 1024;
 

@@ -84,7 +84,7 @@ function raise(largest: Largest, column: Float32Array, from: number, most: numbe
   largest.frame = column.indexOf(px, Math.max(0, from - 1)) + 1;
 }
 
-/** What the picture of a frame depends on. A class, since the compiler trusts no object that is written down twice. */
+/** What the picture of a frame depends on. A class: code that has read a literal is thrown away when it is next made. */
 class Camera {
   readonly scene: Scene;
   readonly pan: Turning;
