@@ -8,7 +8,7 @@
 import type { Plan } from '../plan/schema.ts';
 import type { Room } from '../room.ts';
 import { focalPx, hasPose, NEAREST_MM, type PoseKind, poseAxis, RAD, type StepColumns } from './pose.ts';
-import { GIVEN, Scene } from './scene.ts';
+import { Scene } from './scene.ts';
 import { BLOCK, type Range, Turning } from './turning.ts';
 
 /** The largest of a column; its frame counts from 1. */
@@ -159,20 +159,21 @@ function fillBlock(
   const tableBits = table.bits | 0;
   const tableRest = table.rest | 0;
   const { coarse: tableCoarse, fine: tableFine } = table;
-  const slideX = given[GIVEN.slideX] as number;
-  const slideY = given[GIVEN.slideY] as number;
-  const slideZ = given[GIVEN.slideZ] as number;
-  const pivotZ = given[GIVEN.pivotZ] as number;
-  const lengthMm = given[GIVEN.arm] as number;
-  const armX = given[GIVEN.armX] as number;
-  const armZ = given[GIVEN.armZ] as number;
-  const riseX = given[GIVEN.riseX] as number;
-  const riseZ = given[GIVEN.riseZ] as number;
-  const centreX = given[GIVEN.centreX] as number;
-  const centreY = given[GIVEN.centreY] as number;
-  const besideX = given[GIVEN.besideX] as number;
-  const besideY = given[GIVEN.besideY] as number;
-  const subjectZ = given[GIVEN.subjectZ] as number;
+  // In the order of `givenOf`.
+  const slideX = given[0] as number;
+  const slideY = given[1] as number;
+  const slideZ = given[2] as number;
+  const pivotZ = given[3] as number;
+  const lengthMm = given[4] as number;
+  const armX = given[5] as number;
+  const armZ = given[6] as number;
+  const riseX = given[7] as number;
+  const riseZ = given[8] as number;
+  const centreX = given[9] as number;
+  const centreY = given[10] as number;
+  const besideX = given[11] as number;
+  const besideY = given[12] as number;
+  const subjectZ = given[13] as number;
   const focal = picture[0] as number;
   const far = picture[1] as number;
   const width = picture[2] as number;

@@ -9,28 +9,11 @@ const block = () => new Float64Array(BLOCK);
 
 const NO_SLIDE: StepColumns = { steps: new Int32Array(1), stepsPerUnit: 1 };
 
-/** Where each of a scene's constants stands in its list; millimetres. */
-export const GIVEN = {
-  /** Where the slide goes for each of its steps. */
-  slideX: 0,
-  slideY: 1,
-  slideZ: 2,
-  /** Height of the pivot, length of the arm, and where it goes at its uppermost. */
-  pivotZ: 3,
-  arm: 4,
-  armX: 5,
-  armZ: 6,
-  /** Uppermost direction within the plane of the arc: of length 1. */
-  riseX: 7,
-  riseZ: 8,
-  /** What the subject turns about, and where it is from there. */
-  centreX: 9,
-  centreY: 10,
-  besideX: 11,
-  besideY: 12,
-  subjectZ: 13,
-} as const;
-
+/**
+ * A scene's constants, in this order; mm. Where the slide goes for each of its steps (x, y, z); height of the pivot, length
+ * of the arm, where it goes at its uppermost (x, z), and that direction (x, z), of length 1; what the subject turns about
+ * (x, y), where it is from there (x, y), and its height.
+ */
 function givenOf({ boom, pivotMm, slide, ...geometry }: Geometry, stepsPerUnit: number): Float64Array {
   const { subject, onTurntable } = geometry;
   const length = boom?.lengthMm ?? 0;
@@ -63,7 +46,7 @@ export class Scene {
   readonly slide: Int32Array;
   /** What an index of the slide's steps is put through (&): FIRST if it stands still. */
   readonly slideEvery: number;
-  /** In a typed array, in the order of {@link GIVEN}: loops that read them elsewhere are compiled anew for each rig. */
+  /** As {@link givenOf} has them, in a typed array: loops that read them elsewhere are compiled anew for each rig. */
   readonly given: Float64Array;
   readonly turnsHead: boolean;
   /** Whether any of it changes during the run. */
@@ -113,18 +96,18 @@ function fillAway(scene: Scene, from: number, count: number): void {
   const bits = arm.bits | 0;
   const rest = arm.rest | 0;
   const slideEvery = scene.slideEvery | 0;
-  const slideX = given[GIVEN.slideX] as number;
-  const slideY = given[GIVEN.slideY] as number;
-  const slideZ = given[GIVEN.slideZ] as number;
-  const pivotZ = given[GIVEN.pivotZ] as number;
-  const length = given[GIVEN.arm] as number;
-  const armX = given[GIVEN.armX] as number;
-  const armZ = given[GIVEN.armZ] as number;
-  const centreX = given[GIVEN.centreX] as number;
-  const centreY = given[GIVEN.centreY] as number;
-  const besideX = given[GIVEN.besideX] as number;
-  const besideY = given[GIVEN.besideY] as number;
-  const subjectZ = given[GIVEN.subjectZ] as number;
+  const slideX = given[0] as number;
+  const slideY = given[1] as number;
+  const slideZ = given[2] as number;
+  const pivotZ = given[3] as number;
+  const length = given[4] as number;
+  const armX = given[5] as number;
+  const armZ = given[6] as number;
+  const centreX = given[9] as number;
+  const centreY = given[10] as number;
+  const besideX = given[11] as number;
+  const besideY = given[12] as number;
+  const subjectZ = given[13] as number;
   for (let i = 0; i < count; i += 1) {
     const slid = slide[(from + i) & slideEvery] as number;
     const step = (steps[(from + i) & every] as number) - low;
@@ -148,8 +131,8 @@ function fillAway(scene: Scene, from: number, count: number): void {
 
 /** From the room's directions to those of a head that has turned with the arm. */
 function turnBack({ x, y, z, arm, given }: Scene, count: number): void {
-  const riseX = given[GIVEN.riseX] as number;
-  const riseZ = given[GIVEN.riseZ] as number;
+  const riseX = given[7] as number;
+  const riseZ = given[8] as number;
   for (let i = 0; i < count; i += 1) {
     const sine = arm.sin[i] as number;
     const cosine = arm.cos[i] as number;
