@@ -1,7 +1,7 @@
 /** The rig over a run: how it moves, where it takes the camera, what that does to the picture, and what it weighs. */
 import { type BalanceRun, balanceOf } from './balance/balance.ts';
 import { judgeBalance } from './balance/findings.ts';
-import { type Motion, motionOf } from './motion/motion.ts';
+import { isAimed, type Motion, motionOf } from './motion/motion.ts';
 import { quietComparison } from './motion/quiet.ts';
 import { type Aim, type AimSummary, aimer, aims } from './path/aim.ts';
 import { judgePath } from './path/findings.ts';
@@ -41,8 +41,17 @@ export function rigMotionOf(plan: Plan, intervalS: Float64Array, room: Room): Ri
   const take = (axes: AxisColumns[]) => {
     aim = aimer(plan, axes, room);
   };
-  const motion = motionOf(plan, intervalS, room, aims(plan) ? take : undefined);
-  return { ...motion, aim, image: imageMotion(plan, motion.axes, room) };
+  const motion = aims(plan)
+    ? motionOf(withoutAimed(plan), intervalS, room, take)
+    : motionOf(plan, intervalS, room);
+  return { ...motion, aim, image: imageMotion(plan, motion.axes, room, motion.axes) };
+}
+
+/** A plan without the tracks of pan and tilt: what an aim overwrites need not be worked out. */
+function withoutAimed(plan: Plan): Plan {
+  const aimed = plan.rig.axes.filter((axis) => isAimed(plan, axis)).map(({ name }) => name);
+  const tracks = plan.move.tracks.filter(({ axis }) => !aimed.includes(axis));
+  return { ...plan, move: { ...plan.move, tracks } };
 }
 
 /** Sums a run's rig up. */

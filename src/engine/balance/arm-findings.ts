@@ -5,8 +5,8 @@ import { poseAxis } from '../path/pose.ts';
 import type { Plan } from '../plan/schema.ts';
 import type { Draft, Run } from '../run.ts';
 import { type ArmBalance, TORQUE_MARGIN, uprightShare } from './arm.ts';
-import { carriersOf, levelShareAt } from './carried.ts';
-import { firstFrame } from './first-frame.ts';
+import { carriersOf, levelShares } from './carried.ts';
+import { firstOver } from './leap.ts';
 import { exceeds } from './limits.ts';
 
 /**
@@ -62,8 +62,9 @@ function motor(run: Run, arm: ArmBalance): Draft[] {
   if (torqueNm === null || marginShare === null || marginShare >= TORQUE_MARGIN) return [];
   const fails = marginShare < 0;
   const limitNm = fails ? torqueNm : torqueNm / (1 + TORQUE_MARGIN);
-  const carriers = carriersOf(plan, run.columns.axes);
-  const frame = firstFrame(run, arm.worstFrame, (at) => levelNm * levelShareAt(carriers, at) > limitNm);
+  const { valueAt, mostAFrame } = levelShares(carriersOf(plan, run.columns.axes));
+  const needed = { valueAt: (at: number) => levelNm * valueAt(at), mostAFrame: levelNm * mostAFrame };
+  const frame = firstOver(run.pace.frames, limitNm, needed, arm.worstFrame);
   const name = boomName(plan);
   const needs = `needs ${withUnit(neededNm, 'N m')} to hold the arm and to raise it`;
   const message = fails

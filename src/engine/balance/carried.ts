@@ -2,6 +2,7 @@
 import { armRad, type Geometry, geometryOf, poseAxis, type Stance } from '../path/pose.ts';
 import type { Plan } from '../plan/schema.ts';
 import type { AxisColumns } from '../schedule-types.ts';
+import { type Gradual, leap } from './leap.ts';
 
 /** What carries the masses: the arm's and the slide's columns, as far as the rig has them. */
 export interface Carriers {
@@ -43,27 +44,46 @@ export const carriedAt = ({ boom, slide }: Carriers, at: number): Stance => ({
   turntable: 0,
 });
 
+/** Farthest that an axis goes from a frame to the next, in its unit; 0 for one that the rig does not have. */
+export const farthestMove = (columns: AxisColumns | undefined): number =>
+  columns ? columns.largestMoveSteps / columns.stepsPerUnit : 0;
+
 /** Cosine, without sign, of the arm's angle from level at a moment. */
-export const levelShareAt = (carriers: Carriers, at: number): number =>
+const levelShareAt = (carriers: Carriers, at: number): number =>
   Math.abs(Math.cos(armRad(carriers.geometry, carriedAt(carriers, at))));
+
+/** The same of every moment of a run. */
+export const levelShares = (carriers: Carriers): Gradual => ({
+  valueAt: (at) => levelShareAt(carriers, at),
+  mostAFrame: farthestMove(carriers.boom) * (carriers.geometry.boom?.radPerUnit ?? 0),
+});
 
 /** Index of the frame at which the arm is nearest to level, either way round; the first of several. */
 export function nearestLevel({ geometry, boom }: Carriers): number {
   if (!geometry.boom || !boom) return 0;
   const radPerStep = geometry.boom.radPerUnit / boom.stepsPerUnit;
   const [zero, half] = [geometry.boom.zeroRad / radPerStep, Math.PI / radPerStep];
-  const { steps } = boom;
+  const { steps, lowestSteps, highestSteps, largestMoveSteps } = boom;
+  const halvesAt = (step: number) => (step + zero) / half;
+  const awayAt = (step: number) => Math.abs(step + zero - Math.round(halvesAt(step)) * half);
+  // One that passes level is by then within half a move of it; another is nearest to it at an end.
+  const passes = Math.floor(halvesAt(highestSteps)) >= Math.ceil(halvesAt(lowestSteps));
+  const nearest = passes ? largestMoveSteps / 2 : Math.min(awayAt(lowestSteps), awayAt(highestSteps));
   let best = 0;
   let least = Number.POSITIVE_INFINITY;
-  for (let k = 0; k < steps.length; k += 1) {
-    const angle = (steps[k] as number) + zero;
-    const away = Math.abs(angle - Math.round(angle / half) * half);
-    if (away >= least) continue;
-    least = away;
-    best = k;
+  for (let k = 0; k < steps.length; ) {
+    const away = awayAt(steps[k] as number);
+    if (away < least) {
+      least = away;
+      best = k;
+    }
+    k += leap(away - nearest - NEAR_STEPS, largestMoveSteps);
   }
   return best;
 }
+
+// What a rounding makes of two positions that are as near.
+const NEAR_STEPS = 1e-6;
 
 /**
  * Largest of these cosines over the run: 1 where the arm passes level, also between two frames.

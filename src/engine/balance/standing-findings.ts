@@ -4,7 +4,7 @@ import { figure, withUnit } from '../findings/words.ts';
 import type { Draft, Run } from '../run.ts';
 import { type BalanceRun, massesOf } from './balance.ts';
 import { carriersOf } from './carried.ts';
-import { firstFrame } from './first-frame.ts';
+import { firstOver } from './leap.ts';
 import { exceeds } from './limits.ts';
 import { distancesOf } from './tip.ts';
 
@@ -34,8 +34,7 @@ function tipsOver(run: Run, { arm, tip }: BalanceRun): Draft[] {
   const carriers = carriersOf(run.plan, run.columns.axes);
   const masses = massesOf(run.plan, arm);
   const limitMm = fails ? safeMm : safeMm - reserveMm;
-  const distanceAt = distancesOf(carriers, masses);
-  const frame = firstFrame(run, tip.frame, (at) => distanceAt(at) > limitMm);
+  const frame = firstOver(run.pace.frames, limitMm, distancesOf(carriers, masses), tip.frame);
   // What hangs from the middle draws the centre of mass towards it: enough that the fifth is left, to a tenth of a kg.
   const moreKg = Math.ceil(10 * totalKg * (farthestMm / (safeMm - reserveMm) - 1)) / 10;
   const what = fails

@@ -8,7 +8,8 @@
 import { lensAt, RAD, type Vector } from '../path/pose.ts';
 import type { Plan } from '../plan/schema.ts';
 import type { AxisColumns } from '../schedule-types.ts';
-import { type Carriers, carriedAt, positionsOf } from './carried.ts';
+import { type Carriers, carriedAt, farthestMove, positionsOf } from './carried.ts';
+import { type Gradual, leap } from './leap.ts';
 
 /** Moments of a run that are looked at at least, besides the extremes of its axes; then finer about the worst. */
 const SAMPLES = 512;
@@ -63,7 +64,7 @@ export function centreAt(carriers: Carriers, masses: Masses, at: number): Vector
  * Level distance of the centre of mass from the middle of the feet at a moment, mm: that of {@link centreAt}, without
  * making anything on the way, since thousands of moments are asked for.
  */
-export function distancesOf(carriers: Carriers, masses: Masses): (at: number) => number {
+export function distancesOf(carriers: Carriers, masses: Masses): Gradual {
   const { boom, slide } = carriers.geometry;
   const totalKg = masses.ridingKg + masses.fixedKg || 1;
   const [slidePosition, boomPosition] = [positionsOf(carriers.slide), positionsOf(carriers.boom)];
@@ -71,13 +72,16 @@ export function distancesOf(carriers: Carriers, masses: Masses): (at: number) =>
   const armMm = boom ? masses.alongArmKgMm / totalKg : 0;
   const riseMm = armMm * (boom?.rise.x ?? 0);
   const { zeroRad, radPerUnit } = boom ?? { zeroRad: 0, radPerUnit: 0 };
-  return (at) => {
+  const valueAt = (at: number) => {
     const along = slidePosition(at);
     const angle = zeroRad + boomPosition(at) * radPerUnit;
     const x = slideX * along + riseMm * Math.sin(angle);
     const y = slideY * along + armMm * Math.cos(angle);
     return Math.sqrt(x * x + y * y);
   };
+  // The arm's end goes along its arc, or, seen from above, less far.
+  const byArm = Math.abs(armMm) * radPerUnit * farthestMove(carriers.boom);
+  return { valueAt, mostAFrame: byArm + Math.hypot(slideX, slideY) * farthestMove(carriers.slide) };
 }
 
 /** Indices of the frames at which an axis is lowest and highest. */
@@ -89,18 +93,21 @@ const ends = ({ steps, lowestSteps, highestSteps }: AxisColumns): number[] => [
 /**
  * The moment at which a value is largest, 0 to `last`: among samples that hit every frame of a run of up to
  * {@link EVERY_FRAME} and among the marks, then finer about the best of these. In longer runs a peak shorter than a
- * sample, and at no mark, escapes.
+ * sample, and at no mark, escapes. Samples that cannot be as large as the largest of the marks are left out.
  */
-function worstMoment(last: number, marks: readonly number[], valueAt: (at: number) => number): number {
+function worstMoment(last: number, marks: readonly number[], { valueAt, mostAFrame }: Gradual): number {
   let [best, most] = [0, valueAt(0)];
-  const look = (at: number) => {
-    const moment = Math.min(Math.max(0, at), last);
+  const within = (at: number) => Math.min(Math.max(0, at), last);
+  const look = (at: number): number => {
+    const moment = within(at);
     const value = valueAt(moment);
     if (value > most) [best, most] = [moment, value];
+    return value;
   };
   const spacing =
     last >= SAMPLES ? Math.max(1, last / EVERY_FRAME) : 1 / Math.ceil(SAMPLES / Math.max(1, last));
-  for (let i = 1; i * spacing <= last; i += 1) look(i * spacing);
+  const marked = Math.max(0, ...marks.map((mark) => valueAt(within(mark))));
+  for (let i = 1; i * spacing <= last; ) i += leap(marked - look(i * spacing), mostAFrame * spacing);
   for (const mark of marks) look(mark);
   for (let width = spacing; width > 1e-7; width /= 4) {
     const middle = best;
@@ -133,7 +140,7 @@ export function tipOverOf(
 ): TipOver {
   const { feetRadiusMm, legs } = plan.balance;
   const worst = farthestMoment(carriers, masses, suspects);
-  const farthestMm = distancesOf(carriers, masses)(worst);
+  const farthestMm = distancesOf(carriers, masses).valueAt(worst);
   const safeMm = feetRadiusMm * Math.cos(Math.PI / legs);
   const marginMm = safeMm - farthestMm;
   const { z } = centreAt(carriers, masses, worst);

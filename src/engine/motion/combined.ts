@@ -8,8 +8,14 @@
 import { settleS } from '../ringing/ring.ts';
 import type { MoveColumns, MoveTable } from './move-table.ts';
 
+/** How moves put together end, by combination. */
+export interface Ends {
+  durationS: ArrayLike<number>;
+  ringPx: ArrayLike<number>;
+}
+
 /** Moves put together, by combination; 0 is the one of no axis. */
-interface Sums {
+interface Sums extends Ends {
   /** Seconds until all axes have arrived. */
   durationS: number[];
   /** Ring at that moment, px. */
@@ -18,12 +24,18 @@ interface Sums {
   decay: number[];
 }
 
-/** The combinations of a run, as its axes are added one by one. */
-export interface Combined {
+/** The combinations of a run. */
+export interface CombinedEnds {
   /** Combination of each frame. */
   of: Int32Array;
-  sums: Sums;
+  sums: Ends;
   /** With the other choice of quiet moves; null where it makes no difference. */
+  otherwise: Ends | null;
+}
+
+/** The same, as axes are added one by one. */
+export interface Combined extends CombinedEnds {
+  sums: Sums;
   otherwise: Sums | null;
 }
 
@@ -136,7 +148,7 @@ interface Settling {
 
 /** Seconds after each combination until its ring has died down. */
 export const settles = (
-  { durationS, ringPx }: Sums,
+  { durationS, ringPx }: Ends,
   { ringing, tolerancePx, measuredS }: Settling,
 ): Float64Array =>
   Float64Array.from(durationS, (moveS, i) => {

@@ -5,11 +5,14 @@ import { poseAxis } from '../path/pose.ts';
 import type { Axis, Plan } from '../plan/schema.ts';
 import type { Room } from '../room.ts';
 import type { AxisColumns } from '../schedule-types.ts';
-import { addAxis, type Combined, noneCombined, settles } from './combined.ts';
+import { inBlocks, pick } from './blocks.ts';
+import { addAxis, type Combined, type CombinedEnds, noneCombined, settles } from './combined.ts';
 import { type RunClock, runClock } from './keyframes.ts';
+import { type MoveCodes, moveCodes } from './move-codes.ts';
 import { fillSlots, type MoveTable, moveTable } from './move-table.ts';
 import { moveMaker, type RingGiven, ringGiven } from './moves.ts';
 import { limitsOf, type MoveLimits, moveDurationS } from './profile.ts';
+import { smallMoves } from './small-moves.ts';
 import { repeatsBeside, repeatsOf, stepFacts } from './step-facts.ts';
 import { takeUpOf } from './take-up.ts';
 import { fillSteps, goingOn, stepsPerUnit } from './tracks.ts';
@@ -46,13 +49,18 @@ export function motionOf(plan: Plan, intervalS: Float64Array, room: Room, aim?: 
   const clock = runClock(intervalS);
   const axes = plan.rig.axes.map((axis) => placedAxis(plan, axis, clock, room));
   aim?.(axes);
-  plan.rig.axes.forEach((axis, i) => {
-    addFacts(plan, axis, axes, i, clock, aim !== undefined);
+  const codes = plan.move.mode === 'moveShootMove' ? moveCodes(axes, room) : null;
+  axes.forEach((own, i) => {
+    Object.assign(own, codes ? codes.facts[i] : stepFacts(own.steps));
   });
   const column = () => room.f64(clock.frames);
-  const columns = { axes, moveS: column(), settleS: column() };
+  const columns = { axes, codes, moveS: column(), settleS: column() };
   const ring = ringGiven(plan);
-  return ring ? ringingMotion(plan, columns, ring, room) : timedMotion(plan, columns, intervalS, room);
+  const motion = ring
+    ? ringingMotion(plan, columns, ring, room)
+    : timedMotion(plan, columns, intervalS, room);
+  if (plan.move.mode !== 'still') addRepeats(plan, motion, clock, aim !== undefined);
+  return motion;
 }
 
 /** An axis with its positions; what follows from them is still missing. */
@@ -86,28 +94,19 @@ const trackOf = (plan: Plan, axis: Axis) => plan.move.tracks.find((track) => tra
 export const isAimed = (plan: Plan, axis: Axis): boolean =>
   (axis.kind === 'pan' || axis.kind === 'tilt') && plan.rig.axes[poseAxis(plan, axis.kind)] === axis;
 
-function addFacts(
-  plan: Plan,
-  axis: Axis,
-  all: readonly AxisColumns[],
-  i: number,
-  clock: RunClock,
-  aimed: boolean,
-): void {
-  const columns = all[i] as AxisColumns;
-  const { steps } = columns;
-  Object.assign(columns, stepFacts(steps));
-  if (plan.move.mode === 'still') return;
-  const track = trackOf(plan, axis);
-  if (aimed && isAimed(plan, axis)) {
-    const others = all.filter((other) => other !== columns).map((other) => other.steps);
-    Object.assign(columns, repeatsBeside(steps, others));
-  } else if (track) {
-    Object.assign(columns, repeatsOf(columns, goingOn(track, clock), track.thereAndBack));
-  }
+function addRepeats(plan: Plan, { axes, moveS }: Motion, clock: RunClock, aimed: boolean): void {
+  plan.rig.axes.forEach((axis, i) => {
+    const own = axes[i] as AxisColumns;
+    const track = trackOf(plan, axis);
+    if (aimed && isAimed(plan, axis)) Object.assign(own, repeatsBeside(own, moveS));
+    else if (track) Object.assign(own, repeatsOf(own, goingOn(track, clock), track.thereAndBack));
+  });
 }
 
-type Columns = Pick<Motion, 'axes' | 'moveS' | 'settleS'>;
+type Columns = Pick<Motion, 'axes' | 'moveS' | 'settleS'> & {
+  /** null if not all moves are small. */
+  codes: MoveCodes | null;
+};
 
 const isMoving = (axis: AxisColumns): boolean => axis.largestMoveSteps > 0;
 
@@ -121,13 +120,22 @@ const movingAxes = ({ rig }: Plan, columns: readonly AxisColumns[]) =>
 /** Moves that settle by the clock, or not at all. */
 function timedMotion(
   plan: Plan,
-  { axes, moveS, settleS }: Columns,
+  { axes, codes, moveS, settleS }: Columns,
   intervalS: Float64Array,
   room: Room,
 ): Motion {
   for (const own of axes) if (!isMoving(own)) own.moveS.fill(0);
+  const between = plan.move.mode === 'moveShootMove';
+  const small = codes && smallMoves(plan, axes, codes, null);
+  if (small) {
+    const { durationS } = small.sums;
+    const settleOf = Float64Array.from(durationS, (forS) => (forS > 0 ? plan.move.settleS : 0));
+    const longestBusyS = fillCombined({ moveS, settleS, ringPx: null }, small, settleOf);
+    return { axes, moveS, settleS, ringPx: null, longestBusyS, otherwise: null };
+  }
+  const axesThatMove = movingAxes(plan, axes);
   let slots: Int32Array | null = null;
-  for (const { axis, own } of movingAxes(plan, axes)) {
+  for (const { axis, own } of axesThatMove) {
     if (plan.move.mode === 'continuous') fillContinuous(own, intervalS);
     else if (takeUpOf(axis).beyond > 0) {
       slots ??= room.i32(moveS.length);
@@ -135,10 +143,8 @@ function timedMotion(
     } else if (plan.move.moveS !== null) fillFixed(own, plan.move.moveS);
     else fillDurations(own, limitsOf(axis, plan.move.profile));
   }
-  const between = plan.move.mode === 'moveShootMove';
-  const moving = axes.filter(isMoving);
-  moveS.set(moving[0]?.moveS ?? moveS.fill(0));
-  const others = moving.slice(1).map((axis) => axis.moveS);
+  const [first, ...others] = axesThatMove.map(({ own }) => own.moveS);
+  moveS.set(first ?? moveS.fill(0));
   if (between && plan.move.order === 'inTurn') for (const column of others) addTo(moveS, column);
   else
     for (let i = 0; i < others.length; i += 2)
@@ -217,10 +223,12 @@ function settleFor(settleS: Float64Array, moveS: Float64Array, forS: number): nu
 
 /** Moves that settle until their ring has died down. */
 function ringingMotion(plan: Plan, columns: Columns, ring: RingGiven, room: Room): Motion {
-  const { axes, moveS, settleS } = columns;
+  const { axes, codes, moveS, settleS } = columns;
   const frames = moveS.length;
   for (const own of axes) if (!isMoving(own)) own.moveS.fill(0);
-  const combined = combinedMoves(plan, axes, ring, [room.i32(frames), room.i32(frames)]);
+  const combined: CombinedEnds =
+    (codes && smallMoves(plan, axes, codes, ring)) ??
+    combinedMoves(plan, axes, ring, [room.i32(frames), room.i32(frames)]);
   const ringPx = room.f32(frames);
   const settling = { ...ring, measuredS: plan.ringing.measuredSettleS };
   const settleOf = settles(combined.sums, settling);
@@ -228,7 +236,7 @@ function ringingMotion(plan: Plan, columns: Columns, ring: RingGiven, room: Room
   const { of, otherwise } = combined;
   const otherSettles = otherwise && settles(otherwise, settling);
   const busyS = otherSettles?.map((settle, i) => settle + (otherwise?.durationS[i] ?? 0));
-  return { ...columns, ringPx, longestBusyS, otherwise: busyS ? { of, busyS } : null };
+  return { axes, moveS, settleS, ringPx, longestBusyS, otherwise: busyS ? { of, busyS } : null };
 }
 
 function combinedMoves(
@@ -248,19 +256,29 @@ function combinedMoves(
 
 /** Fills each frame from its combination. Returns the longest move with its settling. */
 function fillCombined(
-  { moveS, settleS, ringPx }: { moveS: Float64Array; settleS: Float64Array; ringPx: Float32Array },
-  { of, sums }: Combined,
+  { moveS, settleS, ringPx }: Pick<Motion, 'moveS' | 'settleS' | 'ringPx'>,
+  { of, sums }: CombinedEnds,
   settleOf: Float64Array,
 ): number {
-  const moves = Float64Array.from(sums.durationS);
-  const rings = Float64Array.from(sums.ringPx);
-  for (let k = 0; k < of.length; k += 1) {
-    const i = of[k] as number;
-    moveS[k] = moves[i] as number;
-    settleS[k] = settleOf[i] as number;
-    ringPx[k] = rings[i] as number;
+  const moves = new Float64Array(sums.durationS);
+  pick(moveS, of, moves);
+  pick(settleS, of, settleOf);
+  if (ringPx) {
+    const rings = new Float64Array(sums.ringPx);
+    inBlocks(of.length, (from, to) => pickSingles(ringPx, of, rings, from, to));
   }
   return moves.reduce((most, move, i) => Math.max(most, move + (settleOf[i] as number)), 0);
+}
+
+/** A block of singles: a loop that meets two kinds of arrays is compiled for none. */
+function pickSingles(
+  column: Float32Array,
+  of: Int32Array,
+  table: Float64Array,
+  from: number,
+  to: number,
+): void {
+  for (let k = from; k < to; k += 1) column[k] = table[of[k] as number] as number;
 }
 
 function addTo(total: Float64Array, column: Float64Array): void {

@@ -67,7 +67,8 @@ function longerThan(limit: number, steps: Int32Array): number {
   return count;
 }
 
-function fillSlot(table: MoveTable, slot: number, steps: number, turned: boolean): void {
+/** Works out the move of a slot. */
+export function fillSlot(table: MoveTable, slot: number, steps: number, turned: boolean): void {
   const { maker, stepsPerUnit, otherwise } = table;
   const quiet = maker.ring?.quiet ?? false;
   const distance = steps / stepsPerUnit;

@@ -1,8 +1,9 @@
 /** What a column of whole-step positions says of itself: its range, its moves, where it turns and where it stalls. */
 import type { AxisColumns } from '../schedule-types.ts';
+import { inBlocks } from './blocks.ts';
 import type { Span } from './tracks.ts';
 
-type StepFacts = Pick<
+export type StepFacts = Pick<
   AxisColumns,
   | 'lowestSteps'
   | 'highestSteps'
@@ -15,14 +16,34 @@ type StepFacts = Pick<
 
 /** Range, moves and reversals of an axis's positions. */
 export function stepFacts(steps: Int32Array): StepFacts {
-  const first = steps[0] as number;
-  let before = first;
-  let farthestUp = 0;
-  let farthestDown = 0;
+  const found = Int32Array.of(0, 0, NONE, 0);
+  inBlocks(steps.length, (from, to) => scan(steps, Math.max(1, from), to, found));
+  const [farthestUp = 0, farthestDown = 0, smallestLess = 0, stills = 0] = found;
+  return {
+    largestMoveSteps: Math.max(farthestUp, -farthestDown),
+    smallestMoveSteps: smallestLess === NONE ? 0 : smallestLess + 1,
+    moves: steps.length - 1 - stills,
+    ...turnFacts(steps, farthestUp > 0 && farthestDown < 0),
+  };
+}
+
+/** Range and reversals. @param bothWays - whether some moves go up and some go down */
+export const turnFacts = (steps: Int32Array, bothWays: boolean): Turns =>
+  // Who has only gone one way is at an end of it at either end of the run.
+  bothWays ? turnsOf(steps) : oneWay(steps[0] as number, steps.at(-1) as number);
+
+// The largest whole number of 32 bits; also, all of them but the sign.
+const NONE = 0x7fff_ffff;
+
+/** @param found - farthest up, farthest down, smallest move less one, frames without a move: so far, and then */
+function scan(steps: Int32Array, from: number, to: number, found: Int32Array): void {
+  let farthestUp = found[0] as number;
+  let farthestDown = found[1] as number;
   // Of the smallest move one less: without its sign, no move at all is then larger than any.
-  let smallestLess = NONE;
-  let stills = 0;
-  for (let k = 1; k < steps.length; k += 1) {
+  let smallestLess = found[2] as number;
+  let stills = found[3] as number;
+  let before = steps[from - 1] as number;
+  for (let k = from; k < to; k += 1) {
     const position = steps[k] as number;
     const move = position - before;
     before = position;
@@ -33,17 +54,11 @@ export function stepFacts(steps: Int32Array): StepFacts {
     const unsigned = less & NONE;
     if (unsigned < smallestLess) smallestLess = unsigned;
   }
-  return {
-    largestMoveSteps: Math.max(farthestUp, -farthestDown),
-    smallestMoveSteps: smallestLess === NONE ? 0 : smallestLess + 1,
-    moves: steps.length - 1 - stills,
-    // Who has only gone one way is at an end of it at either end of the run.
-    ...(farthestUp > 0 && farthestDown < 0 ? turnsOf(steps) : oneWay(first, before)),
-  };
+  found[0] = farthestUp;
+  found[1] = farthestDown;
+  found[2] = smallestLess;
+  found[3] = stills;
 }
-
-// The largest whole number of 32 bits; also, all of them but the sign.
-const NONE = 0x7fff_ffff;
 
 type Turns = Pick<AxisColumns, 'lowestSteps' | 'highestSteps' | 'reversals' | 'firstReversal'>;
 
@@ -122,37 +137,30 @@ function stillsWithin(steps: Int32Array, begin: number, end: number): number {
 /**
  * The same of an axis whose positions come from elsewhere: between its first move and its last, where another axis
  * moves and it does not.
+ * @param moveS - seconds that the rig moves after each frame
  */
-export function repeatsBeside(steps: Int32Array, others: readonly Int32Array[]): Repeats {
-  let repeats = 0;
-  let firstRepeat: number | null = null;
-  /** Since its last move. */
-  let stalled = 0;
-  let firstStalled = 0;
-  let hasMoved = false;
-  // Where this axis stands still it does not count as another: it can stand for one that is not there.
-  const [a = steps, b = steps, c = steps, d = steps, ...more] = others;
-  let before = steps[0] as number;
-  for (let k = 1; k < steps.length; k += 1) {
-    const position = steps[k] as number;
-    if (position !== before) {
-      repeats += stalled;
-      if (stalled > 0) firstRepeat ??= firstStalled + 1;
-      stalled = 0;
-      hasMoved = true;
-      before = position;
-    } else if (
-      hasMoved &&
-      (a[k] !== a[k - 1] || b[k] !== b[k - 1] || c[k] !== c[k - 1] || d[k] !== d[k - 1] || oneMoves(more, k))
-    ) {
-      if (stalled === 0) firstStalled = k;
-      stalled += 1;
-    }
-  }
-  return { repeats, firstRepeat };
+export function repeatsBeside(
+  { steps, moves }: Pick<AxisColumns, 'steps' | 'moves'>,
+  moveS: Float64Array,
+): Repeats {
+  if (moves === 0) return { repeats: 0, firstRepeat: null };
+  let first = 0;
+  while (steps[first + 1] === steps[first]) first += 1;
+  let last = steps.length - 2;
+  while (steps[last + 1] === steps[last]) last -= 1;
+  const within = moveS.subarray(first, last + 1);
+  let repeats = -moves;
+  inBlocks(within.length, (from, to) => {
+    repeats += countAbove0(within, from, to);
+  });
+  if (repeats === 0) return { repeats, firstRepeat: null };
+  let k = first;
+  while (steps[k + 1] !== steps[k] || moveS[k] === 0) k += 1;
+  return { repeats, firstRepeat: k + 2 };
 }
 
-function oneMoves(columns: readonly Int32Array[], k: number): boolean {
-  for (const column of columns) if (column[k] !== column[k - 1]) return true;
-  return false;
+function countAbove0(column: Float64Array, from: number, to: number): number {
+  let count = 0;
+  for (let k = from; k < to; k += 1) if ((column[k] as number) > 0) count += 1;
+  return count;
 }

@@ -10,6 +10,56 @@ const nearest = (angle: number, to: number): number => angle + TURN * Math.round
 // Below it the series of the arc tangent is exact to the last places with four terms: its fifth is 2e-16 of the first.
 const SMALL = 0.01;
 
+/** Angle of a small tangent. */
+const smallAngle = (t: number): number => t * (1 - t * t * (1 / 3 - t * t * (1 / 5 - (t * t) / 7)));
+
+/** Whole steps at an angle. */
+const stepAt = (angle: number, zero: number, perRad: number): number =>
+  Math.floor((angle - zero) * perRad + 0.5);
+
+/**
+ * Follows a direction as long as it is near to the first.
+ * @param angle - of the first
+ * @returns how far that was
+ */
+function followNear(
+  steps: Int32Array,
+  sines: Float64Array,
+  cosines: Float64Array,
+  from: number,
+  begin: number,
+  end: number,
+  angle: number,
+  zero: number,
+  perRad: number,
+): number {
+  const firstSine = sines[begin] as number;
+  const firstCosine = cosines[begin] as number;
+  for (let i = begin; i < end; i += 1) {
+    const sine = sines[i] as number;
+    const cosine = cosines[i] as number;
+    const cross = sine * firstCosine - cosine * firstSine;
+    const dot = cosine * firstCosine + sine * firstSine;
+    const most = dot * SMALL;
+    if (!(cross < most && cross > -most)) return i;
+    steps[from + i] = stepAt(angle + smallAngle(cross / dot), zero, perRad);
+  }
+  return end;
+}
+
+/** @param ends - lowest and highest so far, and then */
+function widen(ends: Int32Array, steps: Int32Array, from: number, to: number): void {
+  let low = ends[0] as number;
+  let high = ends[1] as number;
+  for (let k = from; k < to; k += 1) {
+    const step = steps[k] as number;
+    if (step < low) low = step;
+    if (step > high) high = step;
+  }
+  ends[0] = low;
+  ends[1] = high;
+}
+
 /** An axis on its way. */
 export class Follower {
   readonly steps: Int32Array;
@@ -50,42 +100,39 @@ export class Follower {
   /**
    * Follows a direction through the next frames, wherever it leads.
    *
-   * The angle goes on by the small angle from the frame before, so that it never jumps by a turn; the first of each
-   * call is worked out anew, so that no error adds up.
+   * As long as the direction is near to an earlier one, the angle is that one's and the small angle between them, so that
+   * it never jumps by a turn; farther on it is worked out anew, as it is for the first of each call.
    * @param sines - of the direction at each frame, times any length, which the cosines share
    * @param from - index of the first frame
    */
   follow(sines: Float64Array, cosines: Float64Array, from: number, count: number): void {
     const { steps } = this;
-    const zero = this.#zeroRad;
     const perRad = this.stepsPerUnit / RAD;
-    let angle = this.#angle;
-    let { low, high } = this;
-    let sineBefore = 0;
-    let cosineBefore = 0;
-    for (let i = 0; i < count; i += 1) {
+    for (let i = 0; i < count; ) {
       const sine = sines[i] as number;
       const cosine = cosines[i] as number;
-      const cross = sine * cosineBefore - cosine * sineBefore;
-      const dot = cosine * cosineBefore + sine * sineBefore;
-      const most = dot * SMALL;
-      if (cross < most && cross > -most) {
-        const t = cross / dot;
-        const t2 = t * t;
-        angle += t * (1 - t2 * (1 / 3 - t2 * (1 / 5 - t2 / 7)));
-      } else if (sine !== 0 || cosine !== 0) {
-        angle = nearest(Math.atan2(sine, cosine), angle);
+      const distance2 = sine * sine + cosine * cosine;
+      if (!(distance2 > 0 && distance2 < Infinity)) {
+        // Nothing to look at: it stays.
+        steps[from + i] = stepAt(this.#angle, this.#zeroRad, perRad);
+        i += 1;
+        continue;
       }
-      sineBefore = sine;
-      cosineBefore = cosine;
-      const step = Math.floor((angle - zero) * perRad + 0.5);
-      steps[from + i] = step;
-      if (step < low) low = step;
-      if (step > high) high = step;
+      const angle = nearest(Math.atan2(sine, cosine), this.#angle);
+      i = followNear(steps, sines, cosines, from, i, count, angle, this.#zeroRad, perRad);
+      const [lastSine, lastCosine] = [sines[i - 1] as number, cosines[i - 1] as number];
+      this.#angle =
+        angle + smallAngle((lastSine * cosine - lastCosine * sine) / (lastCosine * cosine + lastSine * sine));
     }
-    this.#angle = angle;
-    this.low = low;
-    this.high = high;
+    this.#widen(from, from + count);
+  }
+
+  /** Takes the positions of some frames into the ends of those taken so far. */
+  #widen(from: number, to: number): void {
+    const ends = Int32Array.of(this.steps[from] as number, this.steps[from] as number);
+    widen(ends, this.steps, from, to);
+    this.low = Math.min(this.low, ends[0] as number);
+    this.high = Math.max(this.high, ends[1] as number);
   }
 
   /** Whether the positions that were followed are all within the travel. */

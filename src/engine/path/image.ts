@@ -9,7 +9,7 @@ import type { Plan } from '../plan/schema.ts';
 import type { Room } from '../room.ts';
 import { focalPx, hasPose, NEAREST_MM, type PoseKind, poseAxis, RAD, type StepColumns } from './pose.ts';
 import { Scene } from './scene.ts';
-import { BLOCK, Turning } from './turning.ts';
+import { BLOCK, type Range, Turning } from './turning.ts';
 
 /** The largest of a column; its frame counts from 1. */
 export interface Largest {
@@ -36,64 +36,154 @@ const hasImage = (plan: Plan): boolean => plan.subject.used && plan.move.mode !=
  * Pixels that subject and background move from every frame to the next.
  * @param axes - as the schedule has them, in the order of the plan's
  * @param room - memory for the columns
+ * @param ranges - of the same axes, where they are known: then nobody looks for them
  * @returns null if there is no subject, or nothing that could move the image. What is behind the lens by the next
  *   frame has left the picture: it counts as one width of the image.
  */
-export function imageMotion(plan: Plan, axes: readonly StepColumns[], room: Room): ImageMotion | null {
+export function imageMotion(
+  plan: Plan,
+  axes: readonly StepColumns[],
+  room: Room,
+  ranges?: readonly Range[],
+): ImageMotion | null {
   if (!hasImage(plan)) return null;
   const frames = axes[0]?.steps.length ?? 0;
   const subjectPx = room.f32(frames);
   const backgroundPx = room.f32(frames);
-  const outOfSightFrames = fillImage(plan, axes, { subjectPx, backgroundPx });
-  return {
+  const motion: ImageMotion = {
     subjectPx,
     backgroundPx,
-    subject: largest(subjectPx),
-    background: largest(backgroundPx),
-    outOfSightFrames,
+    subject: { px: 0, frame: 1 },
+    background: { px: 0, frame: 1 },
+    outOfSightFrames: 0,
   };
+  const camera = new Camera(plan, axes, ranges);
+  const most = new Float64Array(2);
+  for (let from = 0; from < frames; from += BLOCK) {
+    motion.outOfSightFrames += fillBlock(
+      camera,
+      subjectPx,
+      backgroundPx,
+      most,
+      from,
+      Math.min(from + BLOCK, frames),
+    );
+    raise(motion.subject, subjectPx, from, most[0] as number);
+    raise(motion.background, backgroundPx, from, most[1] as number);
+  }
+  subjectPx.fill(0, -1);
+  backgroundPx.fill(0, -1);
+  return motion;
 }
 
-function largest(column: Float32Array): Largest {
-  let px = 0;
-  let frame = 1;
-  for (let k = 0; k < column.length; k += 1) {
-    if ((column[k] as number) <= px) continue;
-    px = column[k] as number;
-    frame = k + 1;
+/** Takes the largest so far if it is new, and looks for it in the block. */
+function raise(largest: Largest, column: Float32Array, from: number, most: number): void {
+  const px = Math.fround(most);
+  if (px <= largest.px) return;
+  largest.px = px;
+  largest.frame = column.indexOf(px, Math.max(0, from - 1)) + 1;
+}
+
+/** What the picture of a frame depends on. A class: code that has read a literal is thrown away when it is next made. */
+class Camera {
+  readonly scene: Scene;
+  readonly pan: Turning;
+  readonly tilt: Turning;
+  readonly roll: Turning;
+  /** Focal length, px; distance of the background, mm; width and half the height of the image, px. */
+  readonly picture: Float64Array;
+
+  constructor(plan: Plan, axes: readonly StepColumns[], ranges?: readonly Range[]) {
+    const turning = (kind: PoseKind, zeroRad: number) => {
+      const index = poseAxis(plan, kind);
+      return new Turning(axes[index], zeroRad, RAD, ranges?.[index]);
+    };
+    const scene = new Scene(plan, axes, ranges);
+    const { lensBearingRad, lensTiltRad } = scene.geometry;
+    const { imageWidthPx, imageHeightPx } = plan.camera;
+    this.scene = scene;
+    this.pan = turning('pan', lensBearingRad);
+    this.tilt = turning('tilt', lensTiltRad);
+    this.roll = turning('roll', 0);
+    const farMm = plan.subject.backgroundM * 1000;
+    this.picture = Float64Array.of(focalPx(plan.camera), farMm, imageWidthPx, imageHeightPx / 2);
   }
-  return { px, frame };
 }
 
 /**
- * Fills the columns, and counts the frames that do not show the subject.
+ * Fills a block of the columns, up to the motion that leads to its last frame.
  *
- * One long loop: in two, each of half the length, it takes half as long again. The next lens looks past the point
- * that was ahead by an angle whose tangent is that of the cross and the dot product.
+ * One loop that keeps to itself what belongs to a frame: what is written down in between takes longer than to work it
+ * out. The tables of {@link Turning} are read here for each axis that turns. The next lens looks past the point that
+ * was ahead by an angle whose tangent is that of the cross and the dot product.
+ * @returns how many of its frames do not show the subject
  */
-function fillImage(
-  plan: Plan,
-  axes: readonly StepColumns[],
-  { subjectPx, backgroundPx }: Pick<ImageMotion, 'subjectPx' | 'backgroundPx'>,
+function fillBlock(
+  camera: Camera,
+  subjectPx: Float32Array,
+  backgroundPx: Float32Array,
+  most: Float64Array,
+  from: number,
+  to: number,
 ): number {
-  const scene = new Scene(plan, axes);
-  const { lensBearingRad, lensTiltRad, boom } = scene.geometry;
-  const { lensX, lensY, lensZ, x, y, z, arm } = scene;
-  const columns = (kind: PoseKind) => axes[poseAxis(plan, kind)];
-  const pan = new Turning(columns('pan'), lensBearingRad, RAD);
-  const tilt = new Turning(columns('tilt'), lensTiltRad, RAD);
-  const roll = new Turning(columns('roll'), 0, RAD);
-  const turnsHead = boom?.turnsHead ?? false;
-  const { x: riseX, z: riseZ } = boom?.rise ?? { x: 0, z: 1 };
-  const far = plan.subject.backgroundM * 1000;
-  const focal = focalPx(plan.camera);
-  const width = plan.camera.imageWidthPx;
+  const { scene, pan, tilt, roll, picture } = camera;
+  const { arm, table, slide, given, turnsHead } = scene;
+  // Known to be whole from here on: a field of a class may hold anything, and would be looked at in each turn.
+  const slideEvery = scene.slideEvery | 0;
+  const { steps: armSteps } = arm;
+  const armEvery = arm.every | 0;
+  const armLow = arm.low | 0;
+  const armBits = arm.bits | 0;
+  const armRest = arm.rest | 0;
+  const { coarse: armCoarse, fine: armFine } = arm;
+  const { steps: panSteps } = pan;
+  const panEvery = pan.every | 0;
+  const panLow = pan.low | 0;
+  const panBits = pan.bits | 0;
+  const panRest = pan.rest | 0;
+  const { coarse: panCoarse, fine: panFine } = pan;
+  const { steps: tiltSteps } = tilt;
+  const tiltEvery = tilt.every | 0;
+  const tiltLow = tilt.low | 0;
+  const tiltBits = tilt.bits | 0;
+  const tiltRest = tilt.rest | 0;
+  const { coarse: tiltCoarse, fine: tiltFine } = tilt;
+  const { steps: rollSteps } = roll;
+  const rollEvery = roll.every | 0;
+  const rollLow = roll.low | 0;
+  const rollBits = roll.bits | 0;
+  const rollRest = roll.rest | 0;
+  const { coarse: rollCoarse, fine: rollFine } = roll;
+  const { moves: tableMoves, steps: tableSteps } = table;
+  const tableLow = table.low | 0;
+  const tableBits = table.bits | 0;
+  const tableRest = table.rest | 0;
+  const { coarse: tableCoarse, fine: tableFine } = table;
+  // In the order of `givenOf`.
+  const slideX = given[0] as number;
+  const slideY = given[1] as number;
+  const slideZ = given[2] as number;
+  const pivotZ = given[3] as number;
+  const lengthMm = given[4] as number;
+  const armX = given[5] as number;
+  const armZ = given[6] as number;
+  const riseX = given[7] as number;
+  const riseZ = given[8] as number;
+  const centreX = given[9] as number;
+  const centreY = given[10] as number;
+  const besideX = given[11] as number;
+  const besideY = given[12] as number;
+  const subjectZ = given[13] as number;
+  const focal = picture[0] as number;
+  const far = picture[1] as number;
+  const width = picture[2] as number;
+  const halfHeight = picture[3] as number;
   const halfWidth = width / 2;
-  const halfHeight = plan.camera.imageHeightPx / 2;
   // Read within the loop it would cost a quarter of it.
   const nearest = NEAREST_MM;
-  const frames = subjectPx.length;
   let outOfSight = 0;
+  let mostSubject = most[0] as number;
+  let mostBackground = most[1] as number;
   // Of the frame before: the subject in the image, and the point of the background, mm.
   let shownBefore = false;
   let xBefore = 0;
@@ -101,81 +191,126 @@ function fillImage(
   let pointX = 0;
   let pointY = 0;
   let pointZ = 0;
-  for (let from = 0; from < frames; from += BLOCK) {
-    const to = Math.min(from + BLOCK, frames);
-    scene.fill(from, to);
-    pan.fill(from, to);
-    tilt.fill(from, to);
-    roll.fill(from, to);
-    for (let k = from; k < to; k += 1) {
-      const i = k - from;
-      const sinB = pan.sin[i] as number;
-      const cosB = pan.cos[i] as number;
-      const sinE = tilt.sin[i] as number;
-      const cosE = tilt.cos[i] as number;
-      const sinR = roll.sin[i] as number;
-      const cosR = roll.cos[i] as number;
-
-      // The subject: level towards the lens's bearing, then up or down to its elevation, then rolled.
-      const right = x[i] as number;
-      const forward = y[i] as number;
-      const above = z[i] as number;
-      const level = right * sinB + forward * cosB;
-      const ahead = level * cosE + above * sinE;
-      const scale = focal / ahead;
-      const across = right * cosB - forward * sinB;
-      const upright = above * cosE - level * sinE;
-      const imageX = (across * cosR - upright * sinR) * scale;
-      const imageY = (upright * cosR + across * sinR) * scale;
-      const isAhead = ahead > nearest;
-      const shown =
-        isAhead &&
-        imageX <= halfWidth &&
-        imageX >= -halfWidth &&
-        imageY <= halfHeight &&
-        imageY >= -halfHeight;
-      if (!shown) outOfSight += 1;
-
-      // Where the lens looks, in the room.
-      let lookX = sinB * cosE;
-      let lookY = cosB * cosE;
-      let lookZ = sinE;
-      if (turnsHead) {
-        const sinA = arm.sin[i] as number;
-        const cosA = arm.cos[i] as number;
-        const along = lookX * riseX + lookZ * riseZ;
-        const more = along * cosA + lookY * sinA - along;
-        lookY = lookY * cosA - along * sinA;
-        lookX += more * riseX;
-        lookZ += more * riseZ;
-      }
-      const atX = lensX[i] as number;
-      const atY = lensY[i] as number;
-      const atZ = lensZ[i] as number;
-      if (k > 0) {
-        const dx = imageX - xBefore;
-        const dy = imageY - yBefore;
-        const moved = isAhead ? Math.sqrt(dx * dx + dy * dy) : width;
-        subjectPx[k - 1] = shownBefore ? moved : 0;
-        const farX = pointX - atX;
-        const farY = pointY - atY;
-        const farZ = pointZ - atZ;
-        const farAhead = farX * lookX + farY * lookY + farZ * lookZ;
-        const crossX = farY * lookZ - farZ * lookY;
-        const crossY = farZ * lookX - farX * lookZ;
-        const crossZ = farX * lookY - farY * lookX;
-        const off = Math.sqrt(crossX * crossX + crossY * crossY + crossZ * crossZ);
-        backgroundPx[k - 1] = farAhead > nearest ? (focal / farAhead) * off : width;
-      }
-      shownBefore = shown;
-      xBefore = imageX;
-      yBefore = imageY;
-      pointX = atX + far * lookX;
-      pointY = atY + far * lookY;
-      pointZ = atZ + far * lookZ;
+  const first = from > 0 ? from - 1 : 0;
+  for (let k = first; k < to; k += 1) {
+    const armStep = (armSteps[k & armEvery] as number) - armLow;
+    const armC = (armStep >>> armBits) << 1;
+    const armF = (armStep & armRest) << 1;
+    const armSinC = armCoarse[armC] as number;
+    const armCosC = armCoarse[armC + 1] as number;
+    const armSinF = armFine[armF] as number;
+    const armCosF = armFine[armF + 1] as number;
+    const sinA = armSinC * armCosF + armCosC * armSinF;
+    const cosA = armCosC * armCosF - armSinC * armSinF;
+    const panStep = (panSteps[k & panEvery] as number) - panLow;
+    const panC = (panStep >>> panBits) << 1;
+    const panF = (panStep & panRest) << 1;
+    const panSinC = panCoarse[panC] as number;
+    const panCosC = panCoarse[panC + 1] as number;
+    const panSinF = panFine[panF] as number;
+    const panCosF = panFine[panF + 1] as number;
+    const sinB = panSinC * panCosF + panCosC * panSinF;
+    const cosB = panCosC * panCosF - panSinC * panSinF;
+    const tiltStep = (tiltSteps[k & tiltEvery] as number) - tiltLow;
+    const tiltC = (tiltStep >>> tiltBits) << 1;
+    const tiltF = (tiltStep & tiltRest) << 1;
+    const tiltSinC = tiltCoarse[tiltC] as number;
+    const tiltCosC = tiltCoarse[tiltC + 1] as number;
+    const tiltSinF = tiltFine[tiltF] as number;
+    const tiltCosF = tiltFine[tiltF + 1] as number;
+    const sinE = tiltSinC * tiltCosF + tiltCosC * tiltSinF;
+    const cosE = tiltCosC * tiltCosF - tiltSinC * tiltSinF;
+    const rollStep = (rollSteps[k & rollEvery] as number) - rollLow;
+    const rollC = (rollStep >>> rollBits) << 1;
+    const rollF = (rollStep & rollRest) << 1;
+    const rollSinC = rollCoarse[rollC] as number;
+    const rollCosC = rollCoarse[rollC + 1] as number;
+    const rollSinF = rollFine[rollF] as number;
+    const rollCosF = rollFine[rollF + 1] as number;
+    const sinR = rollSinC * rollCosF + rollCosC * rollSinF;
+    const cosR = rollCosC * rollCosF - rollSinC * rollSinF;
+    let sinT: number;
+    let cosT: number;
+    if (tableMoves) {
+      const step = (tableSteps[k] as number) - tableLow;
+      const c = (step >>> tableBits) << 1;
+      const f = (step & tableRest) << 1;
+      const sinC = tableCoarse[c] as number;
+      const cosC = tableCoarse[c + 1] as number;
+      const sinF = tableFine[f] as number;
+      const cosF = tableFine[f + 1] as number;
+      sinT = sinC * cosF + cosC * sinF;
+      cosT = cosC * cosF - sinC * sinF;
+    } else {
+      sinT = tableCoarse[0] as number;
+      cosT = tableCoarse[1] as number;
     }
+
+    // The lens, and from it the subject.
+    const slid = slide[k & slideEvery] as number;
+    const atX = slid * slideX + armX * sinA;
+    const atY = slid * slideY + lengthMm * cosA;
+    const atZ = pivotZ + slid * slideZ + armZ * sinA;
+    let right = centreX + besideX * cosT + besideY * sinT - atX;
+    let forward = centreY + besideY * cosT - besideX * sinT - atY;
+    let above = subjectZ - atZ;
+
+    // Where the lens looks, in the room, and the subject as a head has it that turns with the arm.
+    let lookX = sinB * cosE;
+    let lookY = cosB * cosE;
+    let lookZ = sinE;
+    if (turnsHead) {
+      const along = lookX * riseX + lookZ * riseZ;
+      const more = along * cosA + lookY * sinA - along;
+      lookY = lookY * cosA - along * sinA;
+      lookX += more * riseX;
+      lookZ += more * riseZ;
+      const alongIt = right * riseX + above * riseZ;
+      const less = alongIt * cosA - forward * sinA - alongIt;
+      forward = forward * cosA + alongIt * sinA;
+      right += less * riseX;
+      above += less * riseZ;
+    }
+
+    // In the image: level towards the lens's bearing, then up or down to its elevation, then rolled.
+    const level = right * sinB + forward * cosB;
+    const ahead = level * cosE + above * sinE;
+    const scale = focal / ahead;
+    const across = right * cosB - forward * sinB;
+    const upright = above * cosE - level * sinE;
+    const imageX = (across * cosR - upright * sinR) * scale;
+    const imageY = (upright * cosR + across * sinR) * scale;
+    const isAhead = ahead > nearest;
+    const shown =
+      isAhead && imageX <= halfWidth && imageX >= -halfWidth && imageY <= halfHeight && imageY >= -halfHeight;
+    if (!shown && k >= from) outOfSight += 1;
+
+    if (k > first) {
+      const dx = imageX - xBefore;
+      const dy = imageY - yBefore;
+      const moved = shownBefore ? (isAhead ? Math.sqrt(dx * dx + dy * dy) : width) : 0;
+      if (moved > mostSubject) mostSubject = moved;
+      subjectPx[k - 1] = moved;
+      const farX = pointX - atX;
+      const farY = pointY - atY;
+      const farZ = pointZ - atZ;
+      const farAhead = farX * lookX + farY * lookY + farZ * lookZ;
+      const crossX = farY * lookZ - farZ * lookY;
+      const crossY = farZ * lookX - farX * lookZ;
+      const crossZ = farX * lookY - farY * lookX;
+      const off = Math.sqrt(crossX * crossX + crossY * crossY + crossZ * crossZ);
+      const passed = farAhead > nearest ? (focal / farAhead) * off : width;
+      if (passed > mostBackground) mostBackground = passed;
+      backgroundPx[k - 1] = passed;
+    }
+    shownBefore = shown;
+    xBefore = imageX;
+    yBefore = imageY;
+    pointX = atX + far * lookX;
+    pointY = atY + far * lookY;
+    pointZ = atZ + far * lookZ;
   }
-  subjectPx.fill(0, -1);
-  backgroundPx.fill(0, -1);
+  most[0] = mostSubject;
+  most[1] = mostBackground;
   return outOfSight;
 }

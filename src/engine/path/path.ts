@@ -1,5 +1,6 @@
 /** The way of the lens through the room over a run. */
 import type { Plan } from '../plan/schema.ts';
+import type { AxisColumns } from '../schedule-types.ts';
 import {
   armRad,
   type Geometry,
@@ -9,7 +10,6 @@ import {
   poseAxis,
   RAD,
   type Stance,
-  type StepColumns,
   stancesOf,
   type Vector,
 } from './pose.ts';
@@ -53,12 +53,12 @@ const SAMPLES = 500;
  * @param axes - as the schedule has them, in the order of the plan's
  * @returns null for a rig that neither moves nor turns anything
  */
-export function pathOf(plan: Plan, axes: readonly StepColumns[]): PathSummary | null {
+export function pathOf(plan: Plan, axes: readonly AxisColumns[]): PathSummary | null {
   if (!hasPose(plan) || axes.length === 0) return null;
   const geometry = geometryOf(plan);
   const stanceAt = stancesOf(plan, axes);
-  const boom = extremesOf(axes[poseAxis(plan, 'boom')]?.steps);
-  const slide = extremesOf(axes[poseAxis(plan, 'slide')]?.steps);
+  const boom = extremesOf(axes[poseAxis(plan, 'boom')]);
+  const slide = extremesOf(axes[poseAxis(plan, 'slide')]);
   const frames = sampledFrames(axes[0]?.steps.length ?? 1, [boom, slide].flat());
   const points = frames.map((index): PathPoint => {
     const { x, y, z } = lensAt(geometry, stanceAt(index));
@@ -72,7 +72,7 @@ export function pathOf(plan: Plan, axes: readonly StepColumns[]): PathSummary | 
     highest,
     lowest,
     riseMm: highest.heightMm - lowest.heightMm,
-    reachMm: Math.max(...points.map(({ rightMm, forwardMm }) => Math.hypot(rightMm, forwardMm))),
+    reachMm: Math.max(...points.map(({ rightMm: x, forwardMm: y }) => length({ x, y, z: 0 }))),
     lengthMm: points.slice(1).reduce((sum, point, i) => sum + apart(point, points[i] as PathPoint), 0),
     ...swingOf(geometry, boom.map(stanceAt)),
     deviationMm: deviation(points),
@@ -89,23 +89,10 @@ function sampledFrames(frames: number, extremes: readonly number[]): number[] {
 }
 
 /** Indices of the first lowest and the first highest position; 0 for an axis that the rig does not have. */
-function extremesOf(steps: Int32Array = new Int32Array(1)): [low: number, high: number] {
-  let low = 0;
-  let high = 0;
-  let lowest = steps[0] as number;
-  let highest = lowest;
-  for (let k = 1; k < steps.length; k += 1) {
-    const step = steps[k] as number;
-    if (step < lowest) {
-      lowest = step;
-      low = k;
-    } else if (step > highest) {
-      highest = step;
-      high = k;
-    }
-  }
-  return [low, high];
-}
+const extremesOf = (columns: AxisColumns | undefined): [low: number, high: number] =>
+  columns
+    ? [columns.steps.indexOf(columns.lowestSteps), columns.steps.indexOf(columns.highestSteps)]
+    : [0, 0];
 
 /** @param ends - where the arm is lowest and highest on its scale */
 function swingOf(geometry: Geometry, ends: readonly Stance[]): Pick<PathSummary, 'swingDeg' | 'sagittaMm'> {
@@ -121,7 +108,8 @@ const between = (a: PathPoint, b: PathPoint): Vector => ({
   z: b.heightMm - a.heightMm,
 });
 
-const length = ({ x, y, z }: Vector): number => Math.hypot(x, y, z);
+// Math.hypot guards against squares out of range, which nothing on the floor is, and takes several times as long.
+const length = ({ x, y, z }: Vector): number => Math.sqrt(x * x + y * y + z * z);
 
 /** Distance of two points, mm. */
 const apart = (a: PathPoint, b: PathPoint): number => length(between(a, b));

@@ -1,101 +1,145 @@
 /**
- * The lens and the subject at every frame, a block of frames at a time: what `lensAt` and `subjectAt` give for one,
- * for runs of any length.
+ * The lens and the subject at every frame: what `lensAt` and `subjectAt` give for one, for runs of any length.
  */
 import type { Plan } from '../plan/schema.ts';
 import { type Geometry, geometryOf, type PoseKind, poseAxis, RAD, type StepColumns } from './pose.ts';
-import { BLOCK, Turning } from './turning.ts';
+import { ALL, BLOCK, FIRST, type Range, Turning } from './turning.ts';
 
 const block = () => new Float64Array(BLOCK);
 
 const NO_SLIDE: StepColumns = { steps: new Int32Array(1), stepsPerUnit: 1 };
 
+/**
+ * A scene's constants, in this order; mm. Where the slide goes for each of its steps (x, y, z); height of the pivot, length
+ * of the arm, where it goes at its uppermost (x, z), and that direction (x, z), of length 1; what the subject turns about
+ * (x, y), where it is from there (x, y), and its height.
+ */
+function givenOf({ boom, pivotMm, slide, ...geometry }: Geometry, stepsPerUnit: number): Float64Array {
+  const { subject, onTurntable } = geometry;
+  const length = boom?.lengthMm ?? 0;
+  const rise = boom?.rise ?? { x: 0, z: 1 };
+  const centre = onTurntable ? geometry.table : subject;
+  return Float64Array.of(
+    slide.x / stepsPerUnit,
+    slide.y / stepsPerUnit,
+    slide.z / stepsPerUnit,
+    pivotMm,
+    length,
+    length * rise.x,
+    length * rise.z,
+    rise.x,
+    rise.z,
+    centre.x,
+    centre.y,
+    subject.x - centre.x,
+    subject.y - centre.y,
+    subject.z,
+  );
+}
+
 /** Everything but what the head does: arm, slide, turntable, subject. */
 export class Scene {
   readonly geometry: Geometry;
-  /** Angle of the arm from level. */
+  /** Angle of the arm from level, and of the turntable if it turns the subject. */
   readonly arm: Turning;
-  /** Place of the lens, mm, at the frames of the block filled last. */
-  readonly lensX = block();
-  readonly lensY = block();
-  readonly lensZ = block();
-  /** From the lens to the subject, mm, as the head has it: turned back if it turns with the arm. */
+  readonly table: Turning;
+  readonly slide: Int32Array;
+  /** What an index of the slide's steps is put through (&): FIRST if it stands still. */
+  readonly slideEvery: number;
+  /** As {@link givenOf} has them, in a typed array: loops that read them elsewhere are compiled anew for each rig. */
+  readonly given: Float64Array;
+  readonly turnsHead: boolean;
+  /** Whether any of it changes during the run. */
+  readonly moves: boolean;
+  /** From the lens to the subject, mm, as the head has it, turned back if it turns with the arm: of a block. */
   readonly x = block();
   readonly y = block();
   readonly z = block();
-  /** Whether any of it changes during the run. */
-  readonly moves: boolean;
-  readonly #table: Turning;
-  readonly #slide: StepColumns | undefined;
-  readonly #slides: boolean;
 
-  constructor(plan: Plan, axes: readonly StepColumns[]) {
+  /** @param ranges - of the axes, where they are known */
+  constructor(plan: Plan, axes: readonly StepColumns[], ranges?: readonly Range[]) {
     const columns = (kind: PoseKind) => axes[poseAxis(plan, kind)];
+    const range = (kind: PoseKind) => ranges?.[poseAxis(plan, kind)];
     const geometry = geometryOf(plan);
     this.geometry = geometry;
     const { boom, onTurntable } = geometry;
-    this.arm = new Turning(columns('boom'), boom?.zeroRad ?? 0, boom?.radPerUnit ?? 0);
-    this.#table = new Turning(onTurntable ? columns('turntable') : undefined, 0, RAD);
-    this.#slide = columns('slide');
-    this.#slides = this.#slide?.steps.some((step, _, all) => step !== all[0]) ?? false;
-    this.moves = this.arm.moves || this.#table.moves || this.#slides;
+    const [zeroRad, radPerUnit] = [boom?.zeroRad ?? 0, boom?.radPerUnit ?? 0];
+    this.arm = new Turning(columns('boom'), zeroRad, radPerUnit, range('boom'));
+    const table = onTurntable ? 'turntable' : null;
+    this.table = new Turning(table ? columns(table) : undefined, 0, RAD, table ? range(table) : undefined);
+    const { steps, stepsPerUnit } = columns('slide') ?? NO_SLIDE;
+    this.slide = steps;
+    this.slideEvery = steps.some((step) => step !== steps[0]) ? ALL : FIRST;
+    this.given = givenOf(geometry, stepsPerUnit);
+    this.turnsHead = boom?.turnsHead ?? false;
+    this.moves = this.arm.moves || this.table.moves || this.slideEvery === ALL;
   }
 
   /** Works out the frames from one index to before another, at most a block. */
   fill(from: number, to: number): void {
-    const count = to - from;
-    this.#fillLens(from, count);
-    this.#fillSubject(from, count);
-    if (this.geometry.boom?.turnsHead) this.#turnBack(count);
+    this.table.fill(from, to);
+    fillAway(this, from, to - from);
+    if (!this.turnsHead) return;
+    this.arm.fill(from, to);
+    turnBack(this, to - from);
   }
+}
 
-  #fillLens(from: number, count: number): void {
-    const { lensX, lensY, lensZ } = this;
-    const { boom, pivotMm, slide } = this.geometry;
-    this.arm.fill(from, from + count);
-    const { sin, cos } = this.arm;
-    const length = boom?.lengthMm ?? 0;
-    const [riseX, riseZ] = [length * (boom?.rise.x ?? 0), length * (boom?.rise.z ?? 0)];
-    const { steps, stepsPerUnit } = this.#slide ?? NO_SLIDE;
-    const [slideX, slideY, slideZ] = [slide.x / stepsPerUnit, slide.y / stepsPerUnit, slide.z / stepsPerUnit];
-    const every = this.#slides ? 1 : 0;
-    for (let i = 0; i < count; i += 1) {
-      const step = steps[(from + i) * every] as number;
-      const sine = sin[i] as number;
-      lensX[i] = step * slideX + riseX * sine;
-      lensY[i] = step * slideY + length * (cos[i] as number);
-      lensZ[i] = pivotMm + step * slideZ + riseZ * sine;
-    }
+/** Fills the way from the lens to the subject, in the room. */
+function fillAway(scene: Scene, from: number, count: number): void {
+  const { x, y, z, arm, table, slide, given } = scene;
+  const { sin: tableSin, cos: tableCos } = table;
+  // The arm's tables are read here: written down in between, its sines and cosines take as long again.
+  const { steps, coarse, fine } = arm;
+  const every = arm.every | 0;
+  const low = arm.low | 0;
+  const bits = arm.bits | 0;
+  const rest = arm.rest | 0;
+  const slideEvery = scene.slideEvery | 0;
+  const slideX = given[0] as number;
+  const slideY = given[1] as number;
+  const slideZ = given[2] as number;
+  const pivotZ = given[3] as number;
+  const length = given[4] as number;
+  const armX = given[5] as number;
+  const armZ = given[6] as number;
+  const centreX = given[9] as number;
+  const centreY = given[10] as number;
+  const besideX = given[11] as number;
+  const besideY = given[12] as number;
+  const subjectZ = given[13] as number;
+  for (let i = 0; i < count; i += 1) {
+    const slid = slide[(from + i) & slideEvery] as number;
+    const step = (steps[(from + i) & every] as number) - low;
+    const c = (step >>> bits) << 1;
+    const f = (step & rest) << 1;
+    const sinC = coarse[c] as number;
+    const cosC = coarse[c + 1] as number;
+    const sinF = fine[f] as number;
+    const cosF = fine[f + 1] as number;
+    const sine = sinC * cosF + cosC * sinF;
+    const cosine = cosC * cosF - sinC * sinF;
+    const tableS = tableSin[i] as number;
+    const tableC = tableCos[i] as number;
+    const lensX = slid * slideX + armX * sine;
+    const lensY = slid * slideY + length * cosine;
+    x[i] = centreX + besideX * tableC + besideY * tableS - lensX;
+    y[i] = centreY + besideY * tableC - besideX * tableS - lensY;
+    z[i] = subjectZ - (pivotZ + slid * slideZ + armZ * sine);
   }
+}
 
-  #fillSubject(from: number, count: number): void {
-    const { lensX, lensY, lensZ, x, y, z } = this;
-    const { subject, onTurntable } = this.geometry;
-    const table = onTurntable ? this.geometry.table : subject;
-    const [atX, atY] = [subject.x - table.x, subject.y - table.y];
-    this.#table.fill(from, from + count);
-    const { sin, cos } = this.#table;
-    for (let i = 0; i < count; i += 1) {
-      const sine = sin[i] as number;
-      const cosine = cos[i] as number;
-      x[i] = table.x + atX * cosine + atY * sine - (lensX[i] as number);
-      y[i] = table.y + atY * cosine - atX * sine - (lensY[i] as number);
-      z[i] = subject.z - (lensZ[i] as number);
-    }
-  }
-
-  /** From the room's directions to those of a head that has turned with the arm. */
-  #turnBack(count: number): void {
-    const { x, y, z, arm } = this;
-    const { x: riseX, z: riseZ } = this.geometry.boom?.rise ?? { x: 0, z: 1 };
-    for (let i = 0; i < count; i += 1) {
-      const sine = arm.sin[i] as number;
-      const cosine = arm.cos[i] as number;
-      const along = (x[i] as number) * riseX + (z[i] as number) * riseZ;
-      const more = along * cosine - (y[i] as number) * sine - along;
-      y[i] = (y[i] as number) * cosine + along * sine;
-      x[i] = (x[i] as number) + more * riseX;
-      z[i] = (z[i] as number) + more * riseZ;
-    }
+/** From the room's directions to those of a head that has turned with the arm. */
+function turnBack({ x, y, z, arm, given }: Scene, count: number): void {
+  const riseX = given[7] as number;
+  const riseZ = given[8] as number;
+  for (let i = 0; i < count; i += 1) {
+    const sine = arm.sin[i] as number;
+    const cosine = arm.cos[i] as number;
+    const along = (x[i] as number) * riseX + (z[i] as number) * riseZ;
+    const more = along * cosine - (y[i] as number) * sine - along;
+    y[i] = (y[i] as number) * cosine + along * sine;
+    x[i] = (x[i] as number) + more * riseX;
+    z[i] = (z[i] as number) + more * riseZ;
   }
 }

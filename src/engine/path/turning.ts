@@ -5,13 +5,16 @@
  * cosine of both are read from two short tables and put together by the addition formulas, which is exact to the last
  * places of a double and takes a tenth of the time of working them out.
  */
+import type { AxisColumns } from '../schedule-types.ts';
 import type { StepColumns } from './pose.ts';
 
 /** Frames worked on at a time: few enough that what belongs to them stays in the nearest memory. */
 export const BLOCK = 256;
 
-/** Lowest and highest of some steps. */
-function spanOf(steps: Int32Array): { low: number; high: number } {
+/** Lowest and highest position of an axis, steps. */
+export type Range = Pick<AxisColumns, 'lowestSteps' | 'highestSteps'>;
+
+function rangeOf(steps: Int32Array): Range {
   let low = steps[0] as number;
   let high = low;
   for (let k = 1; k < steps.length; k += 1) {
@@ -19,7 +22,7 @@ function spanOf(steps: Int32Array): { low: number; high: number } {
     if (step < low) low = step;
     else if (step > high) high = step;
   }
-  return { low, high };
+  return { lowestSteps: low, highestSteps: high };
 }
 
 /** Sine and cosine of `count` angles, one after another. */
@@ -32,6 +35,10 @@ function circle(count: number, first: number, apart: number): Float64Array {
   return table;
 }
 
+// What an index is put through (&): it stays, or is 0.
+export const ALL = -1;
+export const FIRST = 0;
+
 const ONE_FRAME = new Int32Array(1);
 
 /** An axis that turns, or one that the rig does not have. */
@@ -41,47 +48,54 @@ export class Turning {
   readonly cos = new Float64Array(BLOCK);
   /** Whether it turns at all during the run. */
   readonly moves: boolean;
-  readonly #steps: Int32Array;
-  readonly #low: number;
-  readonly #bits: number;
-  readonly #coarse: Float64Array;
-  readonly #fine: Float64Array;
+  /**
+   * For loops that read the tables themselves: of s = steps[index & every] - low the entries at 2 (s >>> bits) of the coarse table and at
+   * 2 (s & rest) of the fine one, each a sine and then a cosine.
+   */
+  readonly steps: Int32Array;
+  readonly every: number;
+  readonly low: number;
+  readonly bits: number;
+  readonly rest: number;
+  readonly coarse: Float64Array;
+  readonly fine: Float64Array;
 
   /**
    * @param columns - of the axis; undefined for an axis that the rig does not have, which stays at its zero
    * @param zeroRad - angle at its zero
    * @param radPerUnit - angle of one of its units
+   * @param range - of its steps, where it is known
    */
-  constructor(columns: StepColumns | undefined, zeroRad: number, radPerUnit: number) {
-    this.#steps = columns?.steps ?? ONE_FRAME;
-    const { low, high } = spanOf(this.#steps);
+  constructor(columns: StepColumns | undefined, zeroRad: number, radPerUnit: number, range?: Range) {
+    this.steps = columns?.steps ?? ONE_FRAME;
+    const { lowestSteps: low, highestSteps: high } = range ?? rangeOf(this.steps);
     const radPerStep = columns ? radPerUnit / columns.stepsPerUnit : 0;
     const count = high - low + 1;
     this.moves = count > 1;
-    this.#low = low;
+    this.every = this.moves ? ALL : FIRST;
+    this.low = low;
     // Two tables of about the same length.
-    this.#bits = Math.ceil(Math.log2(count) / 2);
-    const stride = 2 ** this.#bits;
-    this.#coarse = circle(Math.ceil(count / stride), zeroRad + low * radPerStep, stride * radPerStep);
-    this.#fine = circle(Math.min(stride, count), 0, radPerStep);
-    this.sin.fill(this.#coarse[0] as number);
-    this.cos.fill(this.#coarse[1] as number);
+    this.bits = Math.ceil(Math.log2(count) / 2);
+    const stride = 2 ** this.bits;
+    this.rest = stride - 1;
+    this.coarse = circle(Math.ceil(count / stride), zeroRad + low * radPerStep, stride * radPerStep);
+    this.fine = circle(Math.min(stride, count), 0, radPerStep);
+    this.sin.fill(this.coarse[0] as number);
+    this.cos.fill(this.coarse[1] as number);
   }
 
   /** Works out the frames from one index to before another, at most a block. */
   fill(from: number, to: number): void {
     if (!this.moves) return;
-    const { sin, cos } = this;
-    const steps = this.#steps;
-    const low = this.#low;
-    const bits = this.#bits;
-    const rest = 2 ** bits - 1;
-    const coarse = this.#coarse;
-    const fine = this.#fine;
+    const { sin, cos, steps, coarse, fine } = this;
+    // Known to be whole from here on: a field of a class may hold anything, and would be looked at in each turn.
+    const low = this.low | 0;
+    const bits = this.bits | 0;
+    const rest = this.rest | 0;
     for (let k = from; k < to; k += 1) {
       const step = (steps[k] as number) - low;
-      const c = 2 * (step >>> bits);
-      const f = 2 * (step & rest);
+      const c = (step >>> bits) << 1;
+      const f = (step & rest) << 1;
       const sinC = coarse[c] as number;
       const cosC = coarse[c + 1] as number;
       const sinF = fine[f] as number;

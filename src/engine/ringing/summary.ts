@@ -29,17 +29,34 @@ export interface RingingSummary {
 }
 
 /** Index of the largest entry, the first of several; -1 if none is above 0. */
-function largestAt(values: Float64Array | Float32Array): number {
+function largestAt(values: Float32Array): number {
   let most = 0;
-  let at = -1;
-  for (let k = 0; k < values.length; k += 1) {
-    const value = values[k] as number;
-    if (value > most) {
-      most = value;
-      at = k;
-    }
-  }
-  return at;
+  for (let from = 0; from < values.length; from += BLOCK)
+    most = mostSingle(values, most, from, Math.min(from + BLOCK, values.length));
+  return most > 0 ? values.indexOf(most) : -1;
+}
+
+// A loop that is called often, and meets one kind of array, is compiled best.
+const BLOCK = 1024;
+
+function mostSingle(values: Float32Array, before: number, from: number, to: number): number {
+  let most = before;
+  for (let k = from; k < to; k += 1) if ((values[k] as number) > most) most = values[k] as number;
+  return most;
+}
+
+/** The largest entry, at least 0. */
+function largestOf(values: Float64Array): number {
+  let most = 0;
+  for (let from = 0; from < values.length; from += BLOCK)
+    most = mostDouble(values, most, from, Math.min(from + BLOCK, values.length));
+  return most;
+}
+
+function mostDouble(values: Float64Array, before: number, from: number, to: number): number {
+  let most = before;
+  for (let k = from; k < to; k += 1) if ((values[k] as number) > most) most = values[k] as number;
+  return most;
 }
 
 function quietOf(plan: Plan, comparison: QuietComparison | null): RingingSummary['quiet'] {
@@ -70,7 +87,7 @@ export function ringingOf(
     dampingRatio: plan.ringing.dampingRatio,
     worstPx: ringPx && (ringPx[worstAt] ?? 0),
     worstFrame: worstAt === -1 ? null : worstAt + 2,
-    longestSettleS: settleS[largestAt(settleS)] ?? 0,
+    longestSettleS: largestOf(settleS),
     quiet: quietOf(plan, comparison),
   };
 }

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { type PathSummary, pathOf } from '../../../src/engine/path/path.ts';
-import { geometryOf, lensAt, type StepColumns, stanceAt } from '../../../src/engine/path/pose.ts';
+import { geometryOf, lensAt, stanceAt } from '../../../src/engine/path/pose.ts';
 import type { Axis, Plan } from '../../../src/engine/plan/schema.ts';
+import type { AxisColumns } from '../../../src/engine/schedule-types.ts';
 import { sliding, stepsOf, turning } from '../../reference/path/rigs.ts';
 import { plainPlan, type Some, straight } from '../../reference/plans.ts';
 
@@ -22,7 +23,7 @@ function planOf(
   });
 }
 
-function knownPath(plan: Plan, axes: readonly StepColumns[]): PathSummary {
+function knownPath(plan: Plan, axes: readonly AxisColumns[]): PathSummary {
   const path = pathOf(plan, axes);
   if (!path) throw new Error('no path');
   return path;
@@ -78,8 +79,9 @@ describe('the path', () => {
     const frames = 20_001;
     const plan = planOf(frames, [[turning('boom'), 0, 0]]);
     const axes = stepsOf(plan, frames);
-    const { steps } = axes[0] as (typeof axes)[number];
-    steps[12_345] = 16_000;
+    const boom = axes[0] as AxisColumns;
+    boom.steps[12_345] = 16_000;
+    boom.highestSteps = 16_000;
     const path = knownPath(plan, axes);
     expect(path.highest.frame).toBe(12_346);
     expect(path.riseMm).toBeCloseTo(500, 6);

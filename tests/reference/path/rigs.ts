@@ -1,9 +1,9 @@
 /** Random rigs on the move. */
 import fc from 'fast-check';
 import { motionOf } from '../../../src/engine/motion/motion.ts';
-import type { StepColumns } from '../../../src/engine/path/pose.ts';
 import type { Axis, Plan } from '../../../src/engine/plan/schema.ts';
 import { Room } from '../../../src/engine/room.ts';
+import type { AxisColumns } from '../../../src/engine/schedule-types.ts';
 import { axisOf, plainPlan, type Some, straight } from '../plans.ts';
 
 /** An axis in degrees with 533 1/3 steps each, and all the travel that it may want. */
@@ -23,7 +23,7 @@ export const sliding = (change: Some<Axis> = {}): Axis =>
   axisOf({ name: 'slide', kind: 'slide', unit: 'mm', travelMin: -1e5, travelMax: 1e5, ...change });
 
 /** Steps of all axes as their tracks have them. */
-export const stepsOf = (plan: Plan, frames: number): StepColumns[] =>
+export const stepsOf = (plan: Plan, frames: number): AxisColumns[] =>
   motionOf(plan, new Float64Array(frames).fill(10), new Room()).axes;
 
 // Even over the range: the doubles of fast-check are even over their bits, so that most of them are next to nothing.
