@@ -4,6 +4,7 @@ import type { Action, Plan } from '../plan/schema.ts';
 import { labeller } from './labels.ts';
 import { type PassSet, passBits, passSets } from './passes.ts';
 import { actionFrames, exposuresIn, fillHolds, holdsText, lastShortBy } from './production.ts';
+import { sameExposures } from './reuse.ts';
 import { type RigWork, rigOf, type ShotPart } from './rig.ts';
 import { shotsOf } from './shots.ts';
 import type { SheetAction, SheetColumns } from './types.ts';
@@ -67,8 +68,15 @@ function lay(plan: Plan): { parts: ShotPart[]; actions: ActionPart[]; frames: nu
   return { parts, actions, frames, count };
 }
 
-/** Works the exposures of a production out. */
-export function exposuresOf(plan: Plan): Exposures {
+/**
+ * Works the exposures of a production out.
+ * @param before - those of the plan before an edit: what the edit leaves as it was is taken from them
+ */
+export function exposuresOf(
+  plan: Plan,
+  before: { plan: Plan; exposures: Exposures } | null = null,
+): Exposures {
+  if (before && sameExposures(plan, before.plan)) return before.exposures;
   const { parts, actions, frames, count } = lay(plan);
   const setOf = passSets(plan);
   const columns = {
@@ -83,7 +91,7 @@ export function exposuresOf(plan: Plan): Exposures {
   actions.forEach((part, index) => {
     fillAction(plan, columns, part, index, setOf);
   });
-  const rig = rigOf(plan, parts, columns.firstFrame);
+  const rig = rigOf(plan, parts, columns.firstFrame, before);
   const { rigS, passes } = columns;
   for (let i = 0; i < count; i += 1)
     rigS[i] = (rig.moveS[i] as number) + (rig.settleS[i] as number) + setOf(passes[i] as number).cameraS;
