@@ -426,7 +426,9 @@ test('edits in any order leave a plan without faults, and the one before as it w
       }
       const faults = crossFaults(now);
       must(faults.length === 0, JSON.stringify(faults));
-      const read = parsePlan(serialisePlan(now));
+      const text = serialisePlan(now);
+      must(text === `${JSON.stringify(now, null, 2)}\n`, 'the text of the plan is not that of its parts');
+      const read = parsePlan(text);
       must(
         read.ok && isDeepStrictEqual(read.plan.sheet, now.sheet),
         `not read back: ${JSON.stringify(read)}`.slice(0, 500),

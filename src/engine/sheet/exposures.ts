@@ -9,13 +9,16 @@ import { type RigWork, rigOf, type ShotPart } from './rig.ts';
 import { shotsOf } from './shots.ts';
 import type { SheetAction, SheetColumns } from './types.ts';
 
+/** Columns that there are once there is a clock. */
+type OfTheClock = 'startMs' | 'doneMs' | 'tick';
+
 /** The exposures, before there is a clock. */
 export interface Exposures {
   frames: number;
   count: number;
   parts: ShotPart[];
   actions: SheetAction[];
-  columns: Omit<SheetColumns, 'startMs' | 'doneMs'>;
+  columns: Omit<SheetColumns, OfTheClock>;
   rig: RigWork;
   setOf: (bits: number) => PassSet;
 }
@@ -108,7 +111,7 @@ export function exposuresOf(
 
 function fillAction(
   plan: Plan,
-  columns: Omit<SheetColumns, 'startMs' | 'doneMs' | 'axes'>,
+  columns: Omit<SheetColumns, OfTheClock | 'axes'>,
   { action, placed }: ActionPart,
   index: number,
   setOf: (bits: number) => PassSet,

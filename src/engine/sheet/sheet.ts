@@ -211,7 +211,7 @@ export function sheetOf(plan: Plan, { nowMs, before = null }: SheetGiven = {}): 
     exposures: exposures.count,
     shots: exposures.parts.map(({ placed }) => placed),
     actions: exposures.actions,
-    columns: { ...exposures.columns, startMs, doneMs: done.doneMs },
+    columns: { ...exposures.columns, startMs, doneMs: done.doneMs, tick: done.tick },
     days,
   };
   const findings = judgeSheet({ ...work, ...course, sheet, totals, ticksIgnored: done.ignored });
