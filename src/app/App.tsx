@@ -1,14 +1,11 @@
 /** The page: its bar, and one of the views of the plan. */
 import { Activity, memo, Suspense, useEffect, useLayoutEffect, useRef, useState } from 'react';
+import { hasPose } from '../engine/path/pose.ts';
 import { TopBar } from './bar/TopBar.tsx';
-import { MarginsPanel } from './charts/MarginsPanel.tsx';
 import { fetched } from './fetched.tsx';
 import { Findings } from './findings/Findings.tsx';
-import { PathPlace } from './rig/PathPlace.tsx';
 import { Inputs } from './sections/Inputs.tsx';
-import { useDrop, useShortcuts } from './shortcuts.ts';
 import { fetchChecks } from './store/checker.ts';
-import { expectWays } from './store/later.ts';
 import { usePlan, useSchedule } from './store/plan.ts';
 import { afterPaint, useAtLeisure, workedOut } from './store/schedules.ts';
 import { type Screen, useScreen } from './store/screen.ts';
@@ -22,6 +19,14 @@ const RunPanel = fetched('The charts of the run', () =>
 
 const CyclePanel = fetched('The drawing of the cycle', () =>
   import('./charts/CyclePanel.tsx').then((part) => memo(part.CyclePanel)),
+);
+
+const MarginsPanel = fetched('The margins', () =>
+  import('./charts/MarginsPanel.tsx').then((part) => memo(part.MarginsPanel)),
+);
+
+const PathPlace = fetched('The drawing of the camera path', () =>
+  import('./rig/PathPlace.tsx').then((part) => part.PathPlace),
 );
 
 const LadderPanel = fetched('The interval ladder', () =>
@@ -97,7 +102,18 @@ function Ladder({ painted }: Painted) {
   return <Suspense fallback={blank}>{painted ? <LadderPanel /> : blank}</Suspense>;
 }
 
-const Margins = () => <MarginsPanel schedule={useSchedule()} />;
+function Margins({ painted }: Painted) {
+  const schedule = useSchedule();
+  const blank = <div className="panel blank-margins" aria-hidden="true" />;
+  return <Suspense fallback={blank}>{painted ? <MarginsPanel schedule={schedule} /> : blank}</Suspense>;
+}
+
+/** Nothing for a rig that neither moves nor turns the camera. */
+function Path({ painted }: Painted) {
+  const has = usePlan(hasPose);
+  const blank = <div className="panel blank-path" aria-hidden="true" />;
+  return has && <Suspense fallback={blank}>{painted ? <PathPlace /> : blank}</Suspense>;
+}
 
 /** Dialogs and fields are fetched once the figures stand, so that they open at once. */
 function Later({ painted }: Painted) {
@@ -105,7 +121,8 @@ function Later({ painted }: Painted) {
     if (!painted) return;
     void fetchChecks().catch(() => null);
     void import('./sections/bodies.ts');
-    expectWays();
+    void import('./shortcuts.ts').then((part) => part.listenEverywhere());
+    void import('./store/expectWays.ts').then((part) => part.expectWays());
   }, [painted]);
   return (
     <Suspense>
@@ -134,9 +151,9 @@ function PlanView({ painted }: Painted) {
           <div className="beside">
             <div className="figures">
               <Cycle painted={painted} />
-              <Margins />
+              <Margins painted={painted} />
               <Ladder painted={painted} />
-              <PathPlace />
+              <Path painted={painted} />
             </div>
           </div>
         </div>
@@ -158,8 +175,6 @@ function useTopOf(screen: Screen): void {
 export function App() {
   const screen = useScreen();
   const painted = usePainted();
-  useShortcuts();
-  useDrop();
   useTopOf(screen);
   return (
     <>

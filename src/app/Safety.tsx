@@ -1,7 +1,8 @@
 /** If drawing fails, the plan is still there: undo the last change or take the file. */
 import { Component, type ReactNode } from 'react';
-import { saveFile } from './store/files.ts';
 import { undo } from './store/plan.ts';
+
+const download = (): void => void import('./store/files.ts').then((part) => part.saveFile());
 
 export class Safety extends Component<{ children: ReactNode }, { failed: string | null }> {
   override state: { failed: string | null } = { failed: null };
@@ -24,7 +25,7 @@ export class Safety extends Component<{ children: ReactNode }, { failed: string 
           <button type="button" className="btn main" onClick={again}>
             Undo the last change
           </button>
-          <button type="button" className="btn" onClick={saveFile}>
+          <button type="button" className="btn" onClick={download}>
             Download the plan
           </button>
         </div>

@@ -5,7 +5,7 @@ import type { Plan } from '../engine/plan/schema.ts';
 import { App } from './App.tsx';
 import { Missing } from './fetched.tsx';
 import { Safety } from './Safety.tsx';
-import { demoOf, demoPlan, FIRST_DEMO, openDemo, showPartMissing } from './store/files.ts';
+import { demoOf, demoPlan, FIRST_DEMO, openDemo, showPartMissing } from './store/opening.ts';
 import { startWith } from './store/plan.ts';
 import { setSaving } from './store/saving.ts';
 import { keptPlan, tabDemo } from './store/shelf.ts';

@@ -1,5 +1,4 @@
 /** Keys and drops that count anywhere on the page. */
-import { useEffect } from 'react';
 import { singleKeysOn } from './singleKeys.ts';
 import { draftAt, setDraft } from './store/drafts.ts';
 import { openFile, saveFile } from './store/files.ts';
@@ -71,13 +70,6 @@ function onKeyDown(event: KeyboardEvent): void {
   command();
 }
 
-export function useShortcuts(): void {
-  useEffect(() => {
-    document.addEventListener('keydown', onKeyDown);
-    return () => document.removeEventListener('keydown', onKeyDown);
-  }, []);
-}
-
 /** Files only: text that is dragged into a field is the browser's business. */
 function onDrop(event: DragEvent): void {
   const [file] = event.dataTransfer?.files ?? [];
@@ -86,17 +78,13 @@ function onDrop(event: DragEvent): void {
   void openFile(file);
 }
 
-/** A plan file dropped anywhere on the page is opened. */
-export function useDrop(): void {
-  useEffect(() => {
-    const allow = (event: DragEvent) => {
-      if (event.dataTransfer?.types.includes('Files')) event.preventDefault();
-    };
-    document.addEventListener('dragover', allow);
-    document.addEventListener('drop', onDrop);
-    return () => {
-      document.removeEventListener('dragover', allow);
-      document.removeEventListener('drop', onDrop);
-    };
-  }, []);
+function onDragOver(event: DragEvent): void {
+  if (event.dataTransfer?.types.includes('Files')) event.preventDefault();
+}
+
+/** From now on keys count anywhere on the page, and a plan file dropped on it is opened. */
+export function listenEverywhere(): void {
+  document.addEventListener('keydown', onKeyDown);
+  document.addEventListener('dragover', onDragOver);
+  document.addEventListener('drop', onDrop);
 }

@@ -1,8 +1,9 @@
 /** What is kept in the browser, and what the build has made ready, against the checker. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { DEMOS, demoPlan } from '../../src/app/store/files.ts';
-import { keepable, readKept } from '../../src/app/store/kept.ts';
+import { keepable } from '../../src/app/store/keepable.ts';
+import { readKept } from '../../src/app/store/kept.ts';
+import { DEMOS, demoPlan } from '../../src/app/store/opening.ts';
 import { currentPlan } from '../../src/app/store/plan.ts';
 import { defaultPlan, parsePlan } from '../../src/engine/plan/parse.ts';
 import { testPlan } from './plan.ts';

@@ -8,6 +8,7 @@ import { startBrowser, visit } from '../browser/visit.ts';
 import { columnsOf } from './engine.ts';
 import { benchPlan } from './plans.ts';
 import { type Figure, median, quantile } from './report.ts';
+import { sheetFigures } from './sheet-page.ts';
 
 const EDITS = 40;
 
@@ -231,6 +232,7 @@ export async function pageFigures(): Promise<Figure[]> {
     },
     { what: '  memory used again: median', value: median(kernel.reusedMs), unit: 'ms' },
   );
+  results.push(...(await sheetFigures(page)));
   await browser.close();
   await close();
   return results;

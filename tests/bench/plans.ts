@@ -76,6 +76,63 @@ function fields(frames: number, lit: boolean, rigged: boolean): object {
   };
 }
 
+const STAGED = ['Slide', 'Pan', 'Turntable'];
+const EXPOSURES_AN_ACTION = 50;
+const ACTIONS_A_SHOT = 50;
+
+/** A shot of a production: on twos, a word of its own in every fifth action, a sound now and then. */
+const benchShot = (_: unknown, s: number): object => ({
+  name: `Shot ${s + 1}`,
+  cues: Array.from({ length: 20 }, (_one, c) => ({ text: 'knock', frame: 1 + 250 * c, frames: 6 })),
+  actions: Array.from({ length: ACTIONS_A_SHOT }, (_one, a) => ({
+    text: `Crosses step ${a + 1}`,
+    frames: 2 * EXPOSURES_AN_ACTION,
+    holds: [2],
+    details: a % 5 === 0 ? [{ exposure: 3, text: 'Looks up' }] : [],
+  })),
+});
+
+/**
+ * A stop-motion production of so many exposures, a multiple of 2500: on twos, two passes, three axes, of which two take
+ * their lost motion up; a fifth of it is ticked.
+ */
+export function benchProduction(exposures: number): Plan {
+  const each = EXPOSURES_AN_ACTION * ACTIONS_A_SHOT;
+  const axes = STAGED.map((name, i) => ({
+    name,
+    ...(i > 0 ? { ...TURNING, backlash: 0.2, arrive: 'upwards' } : {}),
+  }));
+  const tracks = axes.map(({ name }) => ({
+    axis: name,
+    keyframes: [
+      { share: 0, position: 0, ease: { kind: 'smooth' } },
+      { share: 1, position: 90 },
+    ],
+  }));
+  const startMs = Date.UTC(2026, 2, 2, 9);
+  const ticks = Array.from({ length: exposures / 5 }, (_, i) => ({
+    shot: 1 + Math.floor(i / each),
+    exposure: 1 + (i % each),
+    atMs: startMs + i * 150_000,
+  }));
+  const parsed = readPlan({
+    format: 'escapement-plan',
+    version: 1,
+    technique: 'stopMotion',
+    start: { date: '2026-03-02', time: '09:00' },
+    place: { zone: 'Europe/Lisbon' },
+    rig: { axes },
+    move: { mode: 'moveShootMove', tracks },
+    sheet: {
+      passes: [{ name: 'Key' }, { name: 'Rim', changeMin: 0.5 }],
+      shots: Array.from({ length: exposures / each }, benchShot),
+      ticks,
+    },
+  });
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.faults));
+  return parsed.plan;
+}
+
 /**
  * A plan of so many frames, 5 axes with five kinds of ease, 4 sources.
  * @param lit - with a ramp from day to night and back

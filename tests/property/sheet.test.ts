@@ -428,7 +428,9 @@ test('edits in any order leave a plan without faults, and the one before as it w
       }
       const faults = crossFaults(now);
       must(faults.length === 0, JSON.stringify(faults));
-      const read = parsePlan(serialisePlan(now));
+      const text = serialisePlan(now);
+      must(text === `${JSON.stringify(now, null, 2)}\n`, 'the text of the plan is not that of its parts');
+      const read = parsePlan(text);
       must(
         read.ok && isDeepStrictEqual(read.plan.sheet, now.sheet),
         `not read back: ${JSON.stringify(read)}`.slice(0, 500),
@@ -438,6 +440,69 @@ test('edits in any order leave a plan without faults, and the one before as it w
     settings(1),
   );
   must(changed > 100, `only ${changed} edits did anything`);
+});
+
+const withSheet = (plan: Plan, change: Partial<Plan['sheet']>): Plan => ({
+  ...plan,
+  sheet: { ...plan.sheet, ...change },
+});
+
+/** Changes of what the sheet goes by beside its rows. */
+const SETTINGS: readonly Edit[] = [
+  (plan, n) => withSheet(plan, { minutesPerExposure: small(n, 1) }),
+  (plan, n) => withSheet(plan, { setUpMin: small(n, 1) * 50 }),
+  (plan, n) => withSheet(plan, { testFrames: small(n, 1) }),
+  (plan, n) => withSheet(plan, { startTimecode: `0${small(n, 1)}:00:00:00` }),
+  (plan, n) => withSheet(plan, { daysOff: small(n, 1) < 3 ? [] : ['tuesday'] }),
+  (plan, n) => withSheet(plan, { closedDates: small(n, 1) < 3 ? [] : ['2026-03-02', '2026-03-04'] }),
+  (plan) => withSheet(plan, { workTo: '23:59' }),
+  (plan) => withSheet(plan, { breaks: [] }),
+  (plan, n) =>
+    withSheet(plan, { passes: plan.sheet.passes.map((pass, p) => ({ ...pass, changeMin: small(n, p) })) }),
+  (plan, n) => ({ ...plan, title: `Take ${n[1]}` }),
+  (plan, n) => ({ ...plan, start: { ...plan.start, time: `0${small(n, 1)}:30` } }),
+  (plan, n) => ({
+    ...plan,
+    place: { ...plan.place, zone: ['Europe/Dublin', 'Asia/Tokyo'][small(n, 1) % 2] ?? '' },
+  }),
+  (plan, n) => ({
+    ...plan,
+    move: { ...plan.move, settleS: small(n, 1), mode: small(n, 2) < 2 ? 'still' : 'moveShootMove' },
+  }),
+  (plan, n) => ({
+    ...plan,
+    rig: {
+      ...plan.rig,
+      axes: plan.rig.axes.slice(small(n, 1) % 3).map((axis) => ({ ...axis, maxSpeed: 1 + small(n, 2) })),
+    },
+  }),
+  (plan, n) => ({
+    ...plan,
+    clip: { ...plan.clip, frameRate: ['24', '25', '30000/1001'][small(n, 1) % 3] ?? '24' },
+  }),
+];
+
+test('a sheet that takes from the one before an edit is what it is without', () => {
+  const every = [...EDITS, ...EDITS, ...SETTINGS];
+  let lent = 0;
+  fc.assert(
+    fc.property(productions, steps, (plan, list) => {
+      let [now, sheet] = [plan, sheetOf(plan)];
+      for (const [which, ...numbers] of list) {
+        const then = edited(now, every[which % every.length] as Edit, numbers);
+        const made = sheetOf(then, { before: sheet });
+        must(
+          isDeepStrictEqual(made, sheetOf(then)),
+          `another sheet came out after edit ${which % every.length}`,
+        );
+        if (then !== now && made.columns.axes.length > 0 && made.columns.axes === sheet.columns.axes)
+          lent += 1;
+        [now, sheet] = [then, made];
+      }
+    }),
+    settings(1),
+  );
+  must(lent > 100, `only ${lent} edits left the rig as it was`);
 });
 
 test('a tick stays with what happens at its exposure, whatever is done around it', () => {

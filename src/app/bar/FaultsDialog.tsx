@@ -2,7 +2,7 @@
 
 import { plural } from '../format/numbers.ts';
 import { StandingTag } from '../icons.tsx';
-import { useUnread } from '../store/files.ts';
+import { useUnread } from '../store/opening.ts';
 import { CloseButton, Dialog } from './Dialog.tsx';
 
 export function FaultsDialog() {

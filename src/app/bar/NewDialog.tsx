@@ -7,8 +7,9 @@ import { faultsText, readField } from '../fields/entry.ts';
 import { codecOf } from '../format/quantity.ts';
 import { StandingIcon } from '../icons.tsx';
 import { askToPersist } from '../plans/persist.ts';
-import { openPlan, planFor } from '../store/files.ts';
+import { planFor } from '../store/files.ts';
 import { infoAt } from '../store/infos.ts';
+import { openPlan } from '../store/opening.ts';
 import { CloseButton, Dialog } from './Dialog.tsx';
 
 const EVENT = 'pacing.eventS';

@@ -1,7 +1,8 @@
 /** What one does with plans and with the page: buttons of the bar, or its menu where there is no room for them. */
 import { useRef } from 'react';
 import { MenuIcon, StandingIcon, ThemeIcon } from '../icons.tsx';
-import { DEMOS, openDemo, openFile, saveFile } from '../store/files.ts';
+import { openFile, saveFile } from '../store/files.ts';
+import { DEMOS, openDemo } from '../store/opening.ts';
 import { redo } from '../store/plan.ts';
 import { type Saving, useSaving } from '../store/saving.ts';
 import { showDialog, showKit } from '../store/view.ts';

@@ -14,6 +14,12 @@ export interface Hand {
   onerror: ((event: never) => void) | null;
 }
 
+/** A question without what nothing depends on, and what may be long: each is copied for the worker. */
+const lean = (ask: Ask): Ask =>
+  ask.plan.sheet.ticks.length === 0
+    ? ask
+    : { ...ask, plan: { ...ask.plan, sheet: { ...ask.plan.sheet, ticks: [] } } };
+
 /** How long a worker may go on with an old plan, ms. */
 export const PATIENCE_MS = 600;
 
@@ -75,7 +81,7 @@ export function createAsking(
   const send = (questions: readonly Ask[]) => {
     try {
       hand ??= begun();
-      for (const question of questions) hand.postMessage(question);
+      for (const question of questions) hand.postMessage(lean(question));
     } catch {
       fail();
     }

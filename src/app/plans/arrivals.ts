@@ -8,7 +8,7 @@ import { plural } from '../format/numbers.ts';
 import { refuse, say } from '../kit/ui.ts';
 import { newId } from '../store/entries.ts';
 import { factsOf } from '../store/facts.ts';
-import { keepable } from '../store/kept.ts';
+import { keepable } from '../store/keepable.ts';
 import { reason, removeAll } from './actions.ts';
 import { look } from './listStore.ts';
 import { type Arrived, type LeftOut, MAX_PLANS_BYTES, readPlans } from './plansFile.ts';

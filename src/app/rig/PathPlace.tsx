@@ -40,7 +40,8 @@ function Drawn() {
   return <PathPanel schedule={schedule} plan={plan} cursor={cursor} onCursor={setCursor} />;
 }
 
-function Place() {
+/** The panel of the camera's path. */
+export function PathPlace() {
   const place = useRef<HTMLDivElement>(null);
   const near = useNear(place);
   return (
@@ -54,10 +55,4 @@ function Place() {
       )}
     </div>
   );
-}
-
-/** The panel of the camera's path; nothing for a rig that neither moves nor turns the camera. */
-export function PathPlace() {
-  const has = usePlan(hasPose);
-  return has && <Place />;
 }

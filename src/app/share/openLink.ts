@@ -4,7 +4,7 @@ import { createStore } from 'zustand/vanilla';
 import { changesBetween } from '../../engine/plan/changes.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import { readLink } from '../../outputs/share-link.ts';
-import { DEMOS, demoPlan, openPlan, showFaults } from '../store/files.ts';
+import { DEMOS, demoPlan, openPlan, showFaults } from '../store/opening.ts';
 import { currentPlan, planStore } from '../store/plan.ts';
 import { showDialog } from '../store/view.ts';
 

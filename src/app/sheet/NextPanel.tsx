@@ -13,6 +13,7 @@ import { goToExposure, markNext } from './commands.ts';
 import { doIt } from './edits.ts';
 import { Fact } from './Fact.tsx';
 import type { Sheeted } from './sheeted.ts';
+import { tickedOf } from './ticked.ts';
 import { minutesText } from './words.ts';
 
 const UNITS = { mm: 'mm', deg: 'deg' } as const;
@@ -130,19 +131,9 @@ function LastDone({ of, i }: { of: Sheeted; i: number }) {
   );
 }
 
-/** The exposure that was ticked last; null if none is. */
-function lastDone({ sheet }: Sheeted): number | null {
-  let last: number | null = null;
-  let lastMs = Number.NEGATIVE_INFINITY;
-  sheet.columns.doneMs.forEach((ms, i) => {
-    if (ms >= lastMs) [last, lastMs] = [i, ms];
-  });
-  return last;
-}
-
 export function NextPanel({ of, next }: { of: Sheeted; next: number }) {
   const { plan, sheet } = of;
-  const last = sheet.totals.done > 0 ? lastDone(of) : null;
+  const { last } = tickedOf(sheet);
   const action = sheet.actions[sheet.columns.action[next] ?? -1];
   const names = next < 0 ? [] : passesOf(plan, sheet, next);
   const clock = clockText(sheet.columns.startMs[next] ?? Number.NaN, spansOf(plan, sheet));

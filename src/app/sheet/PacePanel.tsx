@@ -8,6 +8,7 @@ import { momentText, spansOf } from './clock.ts';
 import { Fact } from './Fact.tsx';
 import { type Pause, pausesOf } from './pauses.ts';
 import type { Sheeted } from './sheeted.ts';
+import { tickedOf } from './ticked.ts';
 import { lastTickMs } from './words.ts';
 
 /** Real minutes of an exposure, from the tick before to its own. */
@@ -20,12 +21,11 @@ const MOST_BARS = 31;
 const MINUTE_MS = 60_000;
 
 /** What the last exposures took, as far as no break and no night lies between. */
-export function tookOf({ columns }: Sheet, pauses: readonly Pause[]): Took[] {
-  const ticked = Array.from(columns.doneMs.keys()).filter((i) => !Number.isNaN(columns.doneMs[i]));
-  ticked.sort((a, b) => (columns.doneMs[a] as number) - (columns.doneMs[b] as number));
+export function tookOf(sheet: Sheet, pauses: readonly Pause[]): Took[] {
+  const { doneMs } = sheet.columns;
   const stops = pauses.map(({ ms }) => ms);
-  return ticked.slice(-MOST_BARS - 1).flatMap((index, n, list) => {
-    const [fromMs, toMs] = [columns.doneMs[list[n - 1] ?? -1], columns.doneMs[index] as number];
+  return Array.from(tickedOf(sheet).inTime.slice(-MOST_BARS - 1)).flatMap((index, n, list) => {
+    const [fromMs, toMs] = [doneMs[list[n - 1] ?? -1], doneMs[index] as number];
     if (fromMs === undefined || stops.some((ms) => ms > fromMs && ms <= toMs)) return [];
     return [{ index, minutes: (toMs - fromMs) / MINUTE_MS }];
   });

@@ -1,6 +1,6 @@
 /** What the work goes by: time an exposure, set-up, hours and days, passes, first timecode. */
 
-import { useId, useState } from 'react';
+import { memo, useId, useState } from 'react';
 import { WEEKDAYS } from '../../engine/plan/constants.ts';
 import { readPlan } from '../../engine/plan/parse.ts';
 import { setAt } from '../../engine/plan/paths.ts';
@@ -195,8 +195,13 @@ function Notes() {
   );
 }
 
-export function Production() {
-  const { passes, breaks, daysOff, workFrom, workTo } = usePlan((plan) => plan.sheet);
+export const Production = memo(function Production() {
+  // One by one: an edit of a row or a tick leaves them all.
+  const passes = usePlan((plan) => plan.sheet.passes);
+  const breaks = usePlan((plan) => plan.sheet.breaks);
+  const daysOff = usePlan((plan) => plan.sheet.daysOff);
+  const workFrom = usePlan((plan) => plan.sheet.workFrom);
+  const workTo = usePlan((plan) => plan.sheet.workTo);
   return (
     <section className="panel production" aria-labelledby="production-title">
       <header>
@@ -225,4 +230,4 @@ export function Production() {
       </div>
     </section>
   );
-}
+});

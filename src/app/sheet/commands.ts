@@ -24,13 +24,10 @@ import { attempt, doIt } from './edits.ts';
 import { gridNow, say, selected, setActionOpen, setGrid } from './gridStore.ts';
 import type { Spot } from './rows.ts';
 import { type Sheeted, sheetedNow } from './sheeted.ts';
+import { tickedOf } from './ticked.ts';
 
 /** Index of the first exposure that is not done; -1 if all are. */
-export function nextOf({ sheet }: Sheeted): number {
-  const { doneMs } = sheet.columns;
-  for (let i = 0; i < sheet.exposures; i += 1) if (Number.isNaN(doneMs[i])) return i;
-  return -1;
-}
+export const nextOf = ({ sheet }: Sheeted): number => tickedOf(sheet).next;
 
 const exposures = ({ first, last }: { first: number; last: number }): string =>
   first === last ? `Exposure ${first}` : `Exposures ${first} to ${last}`;

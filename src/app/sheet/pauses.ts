@@ -21,8 +21,16 @@ export interface Pause {
 const begunFrom = (startMs: Float64Array, from: number, end: number, ms: number): number =>
   firstWhere(from, end, (i) => (startMs[i] as number) >= ms);
 
+const known = new WeakMap<Sheet, Pause[]>();
+
 /** All stops, in order. A break between two exposures of one day shows; one at its edges does not. */
 export function pausesOf(plan: Plan, sheet: Sheet): Pause[] {
+  const found = known.get(sheet) ?? lookUp(plan, sheet);
+  known.set(sheet, found);
+  return found;
+}
+
+function lookUp(plan: Plan, sheet: Sheet): Pause[] {
   const { startMs } = sheet.columns;
   const spans = spansOf(plan, sheet);
   const pauses: Pause[] = [];

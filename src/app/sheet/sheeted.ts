@@ -16,7 +16,7 @@ let last: Sheeted | null = null;
 
 /** A plan with its sheet; the same object for the same plan. */
 export function sheeted(plan: Plan): Sheeted {
-  if (last?.plan !== plan) last = { plan, sheet: sheetOf(plan) };
+  if (last?.plan !== plan) last = { plan, sheet: sheetOf(plan, { before: last?.sheet ?? null }) };
   return last;
 }
 
@@ -24,7 +24,7 @@ export function sheeted(plan: Plan): Sheeted {
 export const sheetedNow = (): Sheeted => sheeted(currentPlan());
 
 /** Sheets longer than this follow the edits a paint later, so that what was typed stands at once. */
-const LONG = 4000;
+const LONG = 100_000;
 
 /** The sheet to show: that of the present plan, or for a moment the one before. */
 export function useSheeted(): Sheeted {

@@ -10,6 +10,7 @@ import type { Standing } from '../icons.tsx';
 import type { Piece } from '../working/sentence.ts';
 import { clockText, dayText, momentText, spansOf } from './clock.ts';
 import type { Sheeted } from './sheeted.ts';
+import { tickedOf } from './ticked.ts';
 
 /** A length of work in hours and minutes; a day of work is no day of the clock. Short ones to ten seconds. */
 export function workParts(minutes: number): Part[] {
@@ -94,8 +95,4 @@ export function standingOf({ sheet }: Sheeted): Standing {
 }
 
 /** When the last exposure was ticked; null if none is. */
-export function lastTickMs({ sheet }: Sheeted): number | null {
-  let last: number | null = null;
-  for (const ms of sheet.columns.doneMs) if (!Number.isNaN(ms) && (last === null || ms > last)) last = ms;
-  return last;
-}
+export const lastTickMs = ({ sheet }: Sheeted): number | null => tickedOf(sheet).lastMs;

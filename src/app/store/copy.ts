@@ -2,7 +2,8 @@
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
 import type { Plan } from '../../engine/plan/schema.ts';
-import { keepable, readKept } from './kept.ts';
+import { keepable } from './keepable.ts';
+import { readKept } from './kept.ts';
 import { opened, STORE } from './shelf.ts';
 
 /** A kept copy. */

@@ -10,7 +10,7 @@ import type { IDBPDatabase } from 'idb';
 import type { Plan } from '../../engine/plan/schema.ts';
 import { type Entry, entryOf, newId, presentEntry } from './entries.ts';
 import { type Facts, factsOf, type Listed, NO_FACTS } from './facts.ts';
-import { keepable } from './kept.ts';
+import { keepable } from './keepable.ts';
 import { currentPlan, planStore } from './plan.ts';
 import { savingNow, setSaving } from './saving.ts';
 import { scheduleOf } from './schedules.ts';

@@ -1,7 +1,6 @@
 /** The form in which a plan is kept in this browser, and how it is read back. */
 import programMark from 'virtual:mark';
 import type { Plan } from '../../engine/plan/schema.ts';
-import { serialisePlan } from '../../engine/plan/serialise.ts';
 import { fetchChecks } from './checker.ts';
 
 /** The text of a plan file, and the mark of the program that checked it. Once it was the text alone. */
@@ -9,9 +8,6 @@ export interface Kept {
   text: string;
   mark: string | null;
 }
-
-/** A plan as it is kept. */
-export const keepable = (plan: Plan): Kept => ({ text: serialisePlan(plan), mark: programMark });
 
 function trusted(text: string): Plan | null {
   try {

@@ -34,9 +34,17 @@ function freeRoom(): Room {
  */
 export const scheduleOf = (plan: Plan): Schedule => workedOut(plan).schedule;
 
+/** Whether two plans have the same schedule, since they differ at most in the exposure sheet. */
+const onlySheets = (a: Plan, b: Plan): boolean =>
+  (Object.keys(a) as (keyof Plan)[]).every((key) => key === 'sheet' || a[key] === b[key]);
+
 /** A plan with its schedule; the same object for the same plan. */
 export function workedOut(plan: Plan): Worked {
   if (last?.plan === plan) return last;
+  if (last && onlySheets(last.plan, plan)) {
+    last = { plan, schedule: last.schedule };
+    return last;
+  }
   last = {
     plan,
     schedule: schedule(plan, { room: freeRoom(), before: last?.schedule ?? null, nowMs: Date.now() }),

@@ -1,8 +1,8 @@
 /** The pacing strip: event, interval, frames, frame rate, clip, and when. */
-import type { ReactNode } from 'react';
+import { type ReactNode, Suspense } from 'react';
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { Schedule } from '../../engine/schedule-types.ts';
-import { Comb } from '../charts/Comb.tsx';
+import { fetched } from '../fetched.tsx';
 import { durationParts, exactDuration } from '../format/durations.ts';
 import { numberText, plural } from '../format/numbers.ts';
 import { rateText } from '../format/rate.ts';
@@ -158,6 +158,9 @@ function StopMotion({ plan, schedule }: { plan: Plan; schedule: Schedule }) {
   );
 }
 
+/** Decoration: the figures do not wait for it. */
+const Comb = fetched(null, () => import('../charts/Comb.tsx').then((part) => part.Comb));
+
 export function Strip({ children }: { children: ReactNode }) {
   const plan = usePlan((present) => present);
   const schedule = useSchedule();
@@ -170,7 +173,9 @@ export function Strip({ children }: { children: ReactNode }) {
           <div className="figs">
             <Figures plan={plan} schedule={schedule} />
           </div>
-          <Comb frames={schedule.totals.frames} />
+          <Suspense fallback={<div className="chart-comb" />}>
+            <Comb frames={schedule.totals.frames} />
+          </Suspense>
         </div>
         <When plan={plan} schedule={schedule} />
       </div>

@@ -26,6 +26,9 @@ export function workMinutes({ workFrom, workTo, breaks }: Plan['sheet']): (reado
   return froms.map((from, i) => [from, tos[i] as number] as const).filter(([from, to]) => to > from);
 }
 
+/** Fields of the sheet that say when there is work. */
+export const HOURS = ['workFrom', 'workTo', 'breaks', 'daysOff', 'closedDates'] as const;
+
 const weekdayOf = (date: string) =>
   WEEKDAYS[(new Date(`${date}T00:00:00Z`).getUTCDay() + 6) % 7] as (typeof WEEKDAYS)[number];
 
@@ -45,6 +48,9 @@ export class WorkCalendar {
   readonly #stretches: (readonly [number, number])[];
   readonly #closed: ReadonlySet<string>;
   #workMs = 0;
+  /** Asked for last: as a rule what is asked for next is near. */
+  #day = 0;
+  #span = 0;
 
   /** @param firstMs - an instant of its first day */
   constructor(plan: Plan, firstMs: number) {
@@ -74,18 +80,32 @@ export class WorkCalendar {
     return span;
   }
 
+  /** Whether it is the one that a plan asks for, from the day of an instant on. */
+  isOf(plan: Plan, firstMs: number): boolean {
+    const [first] = this.days as [LocalDay];
+    const { place, sheet } = this.#plan;
+    const sameHours = plan.place === place && HOURS.every((field) => plan.sheet[field] === sheet[field]);
+    return sameHours && firstMs >= first.startMs && firstMs < first.endMs;
+  }
+
   /** Day that an instant falls on, none before the first. */
   dayAt(ms: number): number {
+    const { startMs, endMs } = this.days[this.#day] as LocalDay;
+    if (ms >= startMs && ms < endMs) return this.#day;
     while (ms >= this.endMs && this.#further());
-    return lastWhere(0, this.days.length, (i) => (this.days[i] as LocalDay).startMs <= ms);
+    this.#day = lastWhere(0, this.days.length, (i) => (this.days[i] as LocalDay).startMs <= ms);
+    return this.#day;
   }
 
   /** All work from the beginning of the calendar to an instant, milliseconds. */
   workUntilMs(ms: number): number {
     while (ms >= this.endMs && this.#further());
     if (this.fromMs.length === 0) return 0;
-    const span = lastWhere(0, this.fromMs.length, (i) => (this.fromMs[i] as number) <= ms);
-    const worked = Math.min(ms, this.toMs[span] as number) - (this.fromMs[span] as number);
+    const { fromMs } = this;
+    const isNear = (fromMs[this.#span] as number) <= ms && ms < (fromMs[this.#span + 1] ?? 0);
+    if (!isNear) this.#span = lastWhere(0, fromMs.length, (i) => (fromMs[i] as number) <= ms);
+    const span = this.#span;
+    const worked = Math.min(ms, this.toMs[span] as number) - (fromMs[span] as number);
     return (this.workBeforeMs[span] as number) + Math.max(0, worked);
   }
 

@@ -45,17 +45,18 @@ class DayWork {
 export class DayBook {
   readonly #days = new Map<number, DayWork>();
   readonly #exposures: Exposures;
+  #last: { day: number; work: DayWork } | null = null;
 
   constructor(exposures: Exposures) {
     this.#exposures = exposures;
   }
 
   #dayWork(day: number): DayWork {
-    const known = this.#days.get(day);
-    if (known) return known;
-    const made = new DayWork(this.#exposures.rig.axes.length);
-    this.#days.set(day, made);
-    return made;
+    if (this.#last?.day === day) return this.#last.work;
+    const work = this.#days.get(day) ?? new DayWork(this.#exposures.rig.axes.length);
+    this.#days.set(day, work);
+    this.#last = { day, work };
+    return work;
   }
 
   /** Time within which there is work, and how much of it. */
@@ -70,15 +71,17 @@ export class DayBook {
   /** An exposure that ends on a day, in order of time. @param takes - how often it is shot */
   addExposure(work: DayWork, index: number, takes: number): void {
     const { columns, rig, setOf } = this.#exposures;
+    const { moveS, axisMoveS } = rig;
     const set = setOf(columns.passes[index] as number);
     if (index < work.first) work.first = index;
     if (index > work.last) work.last = index;
     work.closing = index;
     work.exposureS += set.exposureS * takes;
     work.busyS += set.busyS * takes;
-    work.moveS += (rig.moveS[index] as number) * takes;
-    for (let a = 0; a < rig.axisMoveS.length; a += 1)
-      work.axisMoveS[a] = (work.axisMoveS[a] as number) + (rig.axisMoveS[a]?.[index] as number) * takes;
+    work.moveS += (moveS[index] as number) * takes;
+    for (let a = 0; a < axisMoveS.length; a += 1)
+      work.axisMoveS[a] =
+        (work.axisMoveS[a] as number) + ((axisMoveS[a] as Float64Array)[index] as number) * takes;
   }
 
   /** Test frames: the camera without the rig. */

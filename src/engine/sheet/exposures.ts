@@ -4,9 +4,13 @@ import type { Action, Plan } from '../plan/schema.ts';
 import { labeller } from './labels.ts';
 import { type PassSet, passBits, passSets } from './passes.ts';
 import { actionFrames, exposuresIn, fillHolds, holdsText, lastShortBy } from './production.ts';
+import { sameExposures } from './reuse.ts';
 import { type RigWork, rigOf, type ShotPart } from './rig.ts';
 import { shotsOf } from './shots.ts';
 import type { SheetAction, SheetColumns } from './types.ts';
+
+/** Columns that there are once there is a clock. */
+type OfTheClock = 'startMs' | 'doneMs' | 'tick';
 
 /** The exposures, before there is a clock. */
 export interface Exposures {
@@ -14,7 +18,7 @@ export interface Exposures {
   count: number;
   parts: ShotPart[];
   actions: SheetAction[];
-  columns: Omit<SheetColumns, 'startMs' | 'doneMs'>;
+  columns: Omit<SheetColumns, OfTheClock>;
   rig: RigWork;
   setOf: (bits: number) => PassSet;
 }
@@ -67,8 +71,15 @@ function lay(plan: Plan): { parts: ShotPart[]; actions: ActionPart[]; frames: nu
   return { parts, actions, frames, count };
 }
 
-/** Works the exposures of a production out. */
-export function exposuresOf(plan: Plan): Exposures {
+/**
+ * Works the exposures of a production out.
+ * @param before - those of the plan before an edit: what the edit leaves as it was is taken from them
+ */
+export function exposuresOf(
+  plan: Plan,
+  before: { plan: Plan; exposures: Exposures } | null = null,
+): Exposures {
+  if (before && sameExposures(plan, before.plan)) return before.exposures;
   const { parts, actions, frames, count } = lay(plan);
   const setOf = passSets(plan);
   const columns = {
@@ -83,7 +94,7 @@ export function exposuresOf(plan: Plan): Exposures {
   actions.forEach((part, index) => {
     fillAction(plan, columns, part, index, setOf);
   });
-  const rig = rigOf(plan, parts, columns.firstFrame);
+  const rig = rigOf(plan, parts, columns.firstFrame, before);
   const { rigS, passes } = columns;
   for (let i = 0; i < count; i += 1)
     rigS[i] = (rig.moveS[i] as number) + (rig.settleS[i] as number) + setOf(passes[i] as number).cameraS;
@@ -100,7 +111,7 @@ export function exposuresOf(plan: Plan): Exposures {
 
 function fillAction(
   plan: Plan,
-  columns: Omit<SheetColumns, 'startMs' | 'doneMs' | 'axes'>,
+  columns: Omit<SheetColumns, OfTheClock | 'axes'>,
   { action, placed }: ActionPart,
   index: number,
   setOf: (bits: number) => PassSet,

@@ -49,5 +49,10 @@ export function passSets(plan: Plan): (bits: number) => PassSet {
     known.set(bits, set);
     return set;
   };
-  return (bits) => known.get(bits) ?? make(bits);
+  // As a rule one exposure has the passes of the one before.
+  let last = { bits: 0, set: make(0) };
+  return (bits) => {
+    if (bits !== last.bits) last = { bits, set: known.get(bits) ?? make(bits) };
+    return last.set;
+  };
 }

@@ -10,14 +10,14 @@ import { motionOf } from '../motion/motion.ts';
 import { takeUpOf } from '../motion/take-up.ts';
 import { fillSteps, stepsPerUnit } from '../motion/tracks.ts';
 import { aimer } from '../path/aim.ts';
-import type { Plan, Shot, Track } from '../plan/schema.ts';
+import type { Plan, Shot } from '../plan/schema.ts';
 import { Room } from '../room.ts';
 import { parseRate, toNumber } from '../time/ratio.ts';
+import type { Exposures } from './exposures.ts';
+import { sameRig } from './reuse.ts';
+import { copyShot, inPlace, lenderOf } from './rig-lent.ts';
+import { tracksOf } from './shots.ts';
 import type { SheetAxis, SheetShot } from './types.ts';
-
-/** The tracks of a shot: its own, or the plan's if it has none. */
-export const tracksOf = (plan: Plan, shot: Shot): readonly Track[] =>
-  shot.tracks.length > 0 ? shot.tracks : plan.move.tracks;
 
 /** The frames of a shot, as its keyframes see them. */
 export function shotClock(frames: number, rate: string): RunClock {
@@ -38,6 +38,7 @@ export interface RigWork {
   moveS: Float64Array;
   axisMoveS: Float64Array[];
   settleS: Float64Array;
+  means: Means;
 }
 
 /** A shot of the sheet with what the plan says of it. */
@@ -49,11 +50,36 @@ export interface ShotPart {
 /**
  * Works out the rig's part of the sheet.
  * @param firstFrame - of each exposure, within its shot, from 1
+ * @param before - the exposures before an edit: a shot that still goes the same way is taken from them
  */
-export function rigOf(plan: Plan, parts: readonly ShotPart[], firstFrame: Int32Array): RigWork {
-  const count = firstFrame.length;
+export function rigOf(
+  plan: Plan,
+  parts: readonly ShotPart[],
+  firstFrame: Int32Array,
+  before: { plan: Plan; exposures: Exposures } | null = null,
+): RigWork {
+  const earlier = before && sameRig(plan, before.plan) ? before : null;
+  const lenders = parts.map((part, s) => earlier && lenderOf(plan, part, s, firstFrame, earlier));
+  if (earlier?.exposures.count === firstFrame.length && parts.every((part, s) => inPlace(part, lenders[s])))
+    return earlier.exposures.rig;
+  const work = emptyWork(plan, firstFrame.length, before?.exposures.rig.means);
+  if (work.axes.length === 0) return work;
+  parts.forEach((part, s) => {
+    const lender = lenders[s];
+    if (part.placed.exposures === 0) return;
+    if (earlier && lender) copyShot(part, lender, earlier.exposures.rig, work);
+    else fillShot(plan, part, firstFrame, work);
+  });
+  work.axes.forEach(({ steps, from }, a) => {
+    const axis = plan.rig.axes[a];
+    if (axis) fillSides(from, steps, takeUpOf(axis).side);
+  });
+  return work;
+}
+
+function emptyWork(plan: Plan, count: number, means: Means | undefined): RigWork {
   const column = () => new Float64Array(count);
-  const work: RigWork = {
+  return {
     axes: plan.rig.axes.map((axis) => ({
       name: axis.name,
       unit: axis.unit,
@@ -64,19 +90,11 @@ export function rigOf(plan: Plan, parts: readonly ShotPart[], firstFrame: Int32A
     moveS: column(),
     axisMoveS: plan.rig.axes.map(column),
     settleS: column(),
+    means: means ?? { room: new Room(), frames: new Int32Array() },
   };
-  if (work.axes.length === 0) return work;
-  const longest = parts.reduce((most, { placed }) => Math.max(most, placed.frames), 0);
-  const means = { room: new Room(), frames: new Int32Array(longest) };
-  for (const part of parts) if (part.placed.exposures > 0) fillShot(plan, part, firstFrame, work, means);
-  work.axes.forEach(({ steps, from }, a) => {
-    const axis = plan.rig.axes[a];
-    if (axis) fillSides(from, steps, takeUpOf(axis).side);
-  });
-  return work;
 }
 
-/** Memory that each shot uses again: for columns, and for the frames of the longest shot. */
+/** Memory that shots use one after another, and later sheets again: for columns, and for the frames of a shot. */
 interface Means {
   room: Room;
   frames: Int32Array;
@@ -86,10 +104,11 @@ interface Means {
  * Fills the exposures of a shot: as a run that has a frame for each of them, its axes put where the tracks of the shot
  * have them.
  */
-function fillShot(plan: Plan, part: ShotPart, firstFrame: Int32Array, work: RigWork, means: Means): void {
+function fillShot(plan: Plan, part: ShotPart, firstFrame: Int32Array, work: RigWork): void {
   const { firstExposure, exposures } = part.placed;
   const [from, to] = [firstExposure - 1, firstExposure - 1 + exposures];
   const run: Plan = { ...plan, move: { ...plan.move, mode: 'moveShootMove', tracks: [] } };
+  const { means } = work;
   const { room } = means;
   room.clear();
   const motion = motionOf(run, room.f64(exposures).fill(1), room, (axes) => {
@@ -116,6 +135,7 @@ function placeAxes(
   axes: readonly { steps: Int32Array; stepsPerUnit: number }[],
   means: Means,
 ): void {
+  if (means.frames.length < placed.frames) means.frames = new Int32Array(placed.frames);
   const frames = means.frames.subarray(0, placed.frames);
   const clock = shotClock(placed.frames, plan.clip.frameRate);
   const tracks = tracksOf(plan, shot);

@@ -12,6 +12,7 @@ import { WorkCalendar } from './calendar.ts';
 import { DayBook } from './days.ts';
 import { type Exposures, exposuresOf } from './exposures.ts';
 import { judgeSheet } from './findings.ts';
+import { originOf, withOrigin } from './reuse.ts';
 import { type Done, doneOf, type Planned, paceSoFar } from './ticks.ts';
 import type { Sheet, SheetDay, SheetTotals } from './types.ts';
 import { Walk } from './walk.ts';
@@ -22,12 +23,19 @@ const MINUTE_MS = 60_000;
 export interface SheetGiven {
   /** The present, milliseconds of the epoch: what is left is not begun before it. The engine itself has no clock. */
   nowMs?: number;
+  /**
+   * A sheet of the plan as it was before an edit: what the edit leaves as it was is taken from it, columns and all. The
+   * outcome is the same as without it.
+   */
+  before?: Sheet | null;
 }
 
 /** What is planned for each exposure and each shot's beginning. */
 function plannedOf(plan: Plan, { columns, parts, setOf }: Exposures): Planned {
   const { minutes, rigS, shot } = columns;
-  const exposureMs = minutes.map((min, i) => min * MINUTE_MS + (rigS[i] as number) * 1000);
+  const exposureMs = new Float64Array(minutes.length);
+  for (let i = 0; i < minutes.length; i += 1)
+    exposureMs[i] = (minutes[i] as number) * MINUTE_MS + (rigS[i] as number) * 1000;
   const setUpMs = Float64Array.from(parts, ({ placed }) => {
     if (placed.exposures === 0) return 0;
     const { changeMin, cameraS } = setOf(columns.passes[placed.firstExposure - 1] as number);
@@ -72,7 +80,7 @@ function goThrough(work: Work, factor: number, startMs: Float64Array | null, boo
   for (const [index, { placed }] of exposures.parts.entries()) {
     const first = placed.firstExposure - 1;
     const end = first + placed.exposures;
-    let begun = done.doneMs.subarray(first, end).some((ms) => !Number.isNaN(ms));
+    let begun = anyDone(done.doneMs, first, end);
     for (let i = first; i < end; i += 1) {
       if (!Number.isNaN(done.doneMs[i])) continue;
       if (!begun) {
@@ -93,6 +101,11 @@ function goThrough(work: Work, factor: number, startMs: Float64Array | null, boo
     }
   }
   return course;
+}
+
+function anyDone(doneMs: Float64Array, first: number, end: number): boolean {
+  for (let i = first; i < end; i += 1) if (!Number.isNaN(doneMs[i])) return true;
+  return false;
 }
 
 /** Puts what is done into the days on which it was. */
@@ -121,7 +134,7 @@ function begunMs({ calendar, startMs }: Work, day: number, firstTickMs: number):
   return Math.min(firstTickMs, sameDay ? Math.max(hoursMs, startMs) : hoursMs);
 }
 
-function workOf(plan: Plan, exposures: Exposures, nowMs: number | null): Work {
+function workOf(plan: Plan, exposures: Exposures, nowMs: number | null, known?: WorkCalendar): Work {
   const { startMs } = startFor(plan);
   const done = doneOf(plan, exposures.parts, exposures.count, startMs);
   const [first, last] = [done.inTime[0], done.inTime.at(-1)];
@@ -132,7 +145,7 @@ function workOf(plan: Plan, exposures: Exposures, nowMs: number | null): Work {
     exposures,
     planned: plannedOf(plan, exposures),
     done,
-    calendar: new WorkCalendar(plan, firstMs),
+    calendar: known?.isOf(plan, firstMs) ? known : new WorkCalendar(plan, firstMs),
     startMs,
     fromMs: Math.max(reachedMs, nowMs ?? reachedMs),
   };
@@ -140,19 +153,19 @@ function workOf(plan: Plan, exposures: Exposures, nowMs: number | null): Work {
 
 /** All work that is planned, retakes so far included, minutes. */
 function plannedMin({ planned, done: { retakes } }: Work): number {
+  const { exposureMs } = planned;
   let ms = planned.setUpMs.reduce((sum, setUp) => sum + setUp, 0);
-  planned.exposureMs.forEach((exposure, i) => {
-    ms += exposure * (1 + (retakes[i] as number));
-  });
+  for (let i = 0; i < exposureMs.length; i += 1)
+    ms += (exposureMs[i] as number) * (1 + (retakes[i] as number));
   return ms / MINUTE_MS;
 }
 
 /** Bytes of all passes of all exposures, and of their retakes so far. */
 function bytesOf({ plan, exposures: { columns, setOf }, done: { retakes } }: Work): number {
+  const { passes } = columns;
   let shots = 0;
-  columns.passes.forEach((bits, i) => {
-    shots += setOf(bits).count * (1 + (retakes[i] as number));
-  });
+  for (let i = 0; i < passes.length; i += 1)
+    shots += setOf(passes[i] as number).count * (1 + (retakes[i] as number));
   return shots * frameBytesOf(plan);
 }
 
@@ -172,9 +185,10 @@ export function lastDayAtPace(plan: Plan, factor: number): SheetDay | null {
  * @returns columns with one entry an exposure, the days of work and the single figures. The same plan gives the same
  *   sheet; the plan is not changed.
  */
-export function sheetOf(plan: Plan, { nowMs }: SheetGiven = {}): Sheet {
-  const exposures = exposuresOf(plan);
-  const work = workOf(plan, exposures, nowMs ?? null);
+export function sheetOf(plan: Plan, { nowMs, before = null }: SheetGiven = {}): Sheet {
+  const origin = originOf(before);
+  const exposures = exposuresOf(plan, origin);
+  const work = workOf(plan, exposures, nowMs ?? null, origin?.calendar);
   const { done, planned, calendar } = work;
   const startMs = done.doneMs.slice();
   const book = new DayBook(exposures);
@@ -202,9 +216,9 @@ export function sheetOf(plan: Plan, { nowMs }: SheetGiven = {}): Sheet {
     exposures: exposures.count,
     shots: exposures.parts.map(({ placed }) => placed),
     actions: exposures.actions,
-    columns: { ...exposures.columns, startMs, doneMs: done.doneMs },
+    columns: { ...exposures.columns, startMs, doneMs: done.doneMs, tick: done.tick },
     days,
   };
   const findings = judgeSheet({ ...work, ...course, sheet, totals, ticksIgnored: done.ignored });
-  return { ...sheet, totals: { ...totals, findings } };
+  return withOrigin({ ...sheet, totals: { ...totals, findings } }, { plan, exposures, calendar });
 }

@@ -2,7 +2,7 @@
 
 import { paceOf } from '../pacing/pacing.ts';
 import { MAX_FRAMES, MAX_NAME } from '../plan/constants.ts';
-import { type Action, memberSchemas, type Plan, type Shot } from '../plan/schema.ts';
+import { type Action, memberSchemas, type Plan, type Shot, type Track } from '../plan/schema.ts';
 
 /** The plan's clip as actions: one, or some more if it is longer than an action may be. */
 function clipActions(plan: Plan): Action[] {
@@ -33,3 +33,7 @@ export function shotsOf(plan: Plan): readonly Shot[] {
   stoodFor.set(plan, known);
   return known;
 }
+
+/** The tracks of a shot: its own, or the plan's if it has none. */
+export const tracksOf = (plan: Plan, shot: Shot): readonly Track[] =>
+  shot.tracks.length > 0 ? shot.tracks : plan.move.tracks;

@@ -102,17 +102,9 @@ export function cuesAt(plan: Plan, sheet: Sheet, i: number): Cue[] {
     .sort((a, b) => a.frame - b.frame);
 }
 
-const ticksByPlace = memory((ticks: readonly Tick[]): Map<string, Tick> => {
-  const places = new Map<string, Tick>();
-  for (const tick of ticks) places.set(`${tick.shot} ${tick.exposure}`, tick);
-  return places;
-});
-
 /** The tick of an exposure; null if it is not in the camera. */
-export function tickAt(plan: Plan, sheet: Sheet, i: number): Tick | null {
-  const { shot, exposure } = placeOf(sheet, i);
-  return ticksByPlace(plan.sheet.ticks).get(`${shot} ${exposure}`) ?? null;
-}
+export const tickAt = (plan: Plan, sheet: Sheet, i: number): Tick | null =>
+  plan.sheet.ticks[sheet.columns.tick[i] ?? -1] ?? null;
 
 /** Planned for an exposure, hands on and off, minutes. */
 export const takesMin = ({ columns: { minutes, rigS } }: Sheet, i: number): number =>

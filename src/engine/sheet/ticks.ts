@@ -13,6 +13,8 @@ const FARTHEST_MS = 3650 * DAY_MS;
 export interface Done {
   /** When each exposure was done; NaN if it is not. */
   doneMs: Float64Array;
+  /** Index of its tick in the plan; -1 if it is not done. */
+  tick: Int32Array;
   /** Retakes of each exposure. */
   retakes: Uint16Array;
   /** Indices of the ticked exposures in order of time, as far as the clock goes by them. */
@@ -31,17 +33,19 @@ export function indexOfTick(parts: readonly ShotPart[], { shot, exposure }: Tick
 /** Reads the ticks. @param startMs - the plan's start */
 export function doneOf(plan: Plan, parts: readonly ShotPart[], exposures: number, startMs: number): Done {
   const doneMs = new Float64Array(exposures).fill(Number.NaN);
+  const tickOf = new Int32Array(exposures).fill(-1);
   const retakes = new Uint16Array(exposures);
   let ignored = 0;
-  for (const tick of plan.sheet.ticks) {
+  plan.sheet.ticks.forEach((tick, t) => {
     const index = indexOfTick(parts, tick);
     if (index === -1) ignored += 1;
     else {
       doneMs[index] = tick.atMs;
+      tickOf[index] = t;
       retakes[index] = tick.retakes;
     }
-  }
-  return { doneMs, retakes, ...inTimeOf(doneMs, startMs), ignored };
+  });
+  return { doneMs, tick: tickOf, retakes, ...inTimeOf(doneMs, startMs), ignored };
 }
 
 function inTimeOf(doneMs: Float64Array, startMs: number): Pick<Done, 'inTime' | 'count'> {

@@ -66,6 +66,8 @@ export interface SheetColumns {
   startMs: Float64Array;
   /** When it was ticked; NaN if it is not. */
   doneMs: Float64Array;
+  /** Index of its tick in the plan; -1 if it is not ticked. */
+  tick: Int32Array;
   axes: SheetAxis[];
 }
 

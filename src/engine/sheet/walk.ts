@@ -68,6 +68,11 @@ export class Walk {
 
   /** Work that may not be broken off. @returns when it begins; `atMs` is then when it ends */
   whole(durationMs: number): number {
+    const amidMs = this.atMs;
+    if (this.#isAmid(durationMs)) {
+      this.atMs = amidMs + durationMs;
+      return amidMs;
+    }
     if (!this.#toWork()) return this.atMs;
     if (!this.#fits(durationMs)) {
       const { calendar } = this;
@@ -78,6 +83,14 @@ export class Walk {
     const beginMs = this.atMs;
     this.atMs = beginMs + durationMs;
     return beginMs;
+  }
+
+  /** Whether it can begin at once, as most do. */
+  #isAmid(durationMs: number): boolean {
+    const { fromMs, toMs } = this.calendar;
+    const endMs = toMs[this.span];
+    if (endMs === undefined || this.atMs >= endMs || this.atMs < (fromMs[this.span] as number)) return false;
+    return this.atMs + durationMs <= endMs + HAIR_MS;
   }
 
   /** On to the beginning of a day, unless that is where it stands. */

@@ -1,7 +1,8 @@
 /** Each plan has its own place among the kept ones, through edits, openings and undo. */
 import { beforeEach, describe, expect, test } from 'vitest';
 import { enter, presentEntry } from '../../../src/app/store/entries.ts';
-import { DEMOS, demoPlan, openDemo, openPlan, planFor } from '../../../src/app/store/files.ts';
+import { planFor } from '../../../src/app/store/files.ts';
+import { DEMOS, demoPlan, openDemo, openPlan } from '../../../src/app/store/opening.ts';
 import { changeField, endGesture, redo, replacePlan, startWith, undo } from '../../../src/app/store/plan.ts';
 import { testPlan } from '../plan.ts';
 

@@ -5,7 +5,8 @@ import { FARTHEST, MAX_FRAMES } from '../../plan/constants.ts';
 
 import { type Ease, type Keyframe, memberSchemas, type Plan, type Track } from '../../plan/schema.ts';
 import { shotFrames } from '../production.ts';
-import { shotClock, tracksOf } from '../rig.ts';
+import { shotClock } from '../rig.ts';
+import { tracksOf } from '../shots.ts';
 import type { ExposurePlace } from '../texts.ts';
 import { framesAt } from './cues.ts';
 import { listWithin, Refused, wholeWithin } from './refused.ts';

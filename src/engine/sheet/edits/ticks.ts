@@ -5,17 +5,16 @@ import type { ExposurePlace } from '../texts.ts';
 import { listWithin, Refused, textWithin, wholeWithin } from './refused.ts';
 import { byShot, type ExposureRange, locate, withSheet } from './shots.ts';
 
-const keyOf = ({ shot, exposure }: ExposurePlace) => `${shot} ${exposure}`;
-
 /** Ticks each exposure of a range that is not ticked yet. @param atMs - when, milliseconds of the epoch */
 export function tick(plan: Plan, range: ExposureRange, atMs: number): Plan {
   const { ticks } = plan.sheet;
-  const ticked = new Set(ticks.map(keyOf));
   const made: Tick[] = [];
   const start = memberSchemas.tick.parse({ atMs });
-  for (const { shot, range: own } of byShot(plan, range))
+  for (const { shot, range: own } of byShot(plan, range)) {
+    const ticked = new Set(ticks.flatMap((one) => (one.shot === shot ? [one.exposure] : [])));
     for (let exposure = own.first; exposure <= own.last; exposure += 1)
-      if (!ticked.has(keyOf({ shot, exposure }))) made.push({ ...start, shot, exposure });
+      if (!ticked.has(exposure)) made.push({ ...start, shot, exposure });
+  }
   return withSheet(plan, { ticks: listWithin('ticks', [...ticks, ...made], MAX_FRAMES) });
 }
 
@@ -32,13 +31,13 @@ export function untick(plan: Plan, range: ExposureRange): Plan {
 /** Changes the tick of an exposure. @throws Refused if it is not ticked */
 function changeTick(plan: Plan, place: ExposurePlace, change: Partial<Tick>): Plan {
   locate(plan, place);
-  const own = keyOf(place);
+  const isOwn = ({ shot, exposure }: Tick) => shot === place.shot && exposure === place.exposure;
   const { ticks } = plan.sheet;
-  if (!ticks.some((one) => keyOf(one) === own)) {
+  if (!ticks.some(isOwn)) {
     const found = `${place.exposure} of shot ${place.shot}, which is not done yet`;
     throw new Refused({ path: 'exposure', found, allowed: 'one that is done' });
   }
-  return withSheet(plan, { ticks: ticks.map((one) => (keyOf(one) === own ? { ...one, ...change } : one)) });
+  return withSheet(plan, { ticks: ticks.map((one) => (isOwn(one) ? { ...one, ...change } : one)) });
 }
 
 /** How often an exposure was taken again. */
