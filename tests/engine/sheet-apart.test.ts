@@ -2,17 +2,26 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { parsePlan } from '../../src/engine/plan/parse.ts';
+import type { Plan } from '../../src/engine/plan/schema.ts';
 import { schedule } from '../../src/engine/schedule.ts';
 
-const DEMOS = new URL('../../public/examples/', import.meta.url);
-
-test.each(['harbour-at-dusk', 'loaf-proving', 'clay-snail'])('the schedule of %s reads no sheet', (name) => {
-  const read = parsePlan(readFileSync(new URL(`${name}.json`, DEMOS), 'utf8'));
+function demo(name: string): Plan {
+  const read = parsePlan(
+    readFileSync(new URL(`../../public/examples/${name}.json`, import.meta.url), 'utf8'),
+  );
   if (!read.ok) throw new Error(JSON.stringify(read.faults));
-  const blind = Object.defineProperty({ ...read.plan }, 'sheet', {
-    get: () => {
-      throw new Error('the sheet was read');
-    },
-  });
-  expect(schedule(blind).findings).toEqual(schedule(read.plan).findings);
-});
+  return read.plan;
+}
+
+const { sheet: full } = demo('clay-snail');
+const { sheet: empty } = demo('loaf-proving');
+
+test.each(['harbour-at-dusk', 'loaf-proving', 'clay-snail'])(
+  'the schedule of %s is the same with another sheet',
+  (name) => {
+    expect(full.shots.length).toBeGreaterThan(0);
+    expect(empty.shots).toEqual([]);
+    const plan = demo(name);
+    expect(schedule({ ...plan, sheet: full })).toEqual(schedule({ ...plan, sheet: empty }));
+  },
+);
