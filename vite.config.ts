@@ -61,7 +61,13 @@ export default defineConfig({
       output: {
         codeSplitting: {
           groups: [
-            { name: 'first', tags: ['$initial'], priority: 2 },
+            { name: 'first', tags: ['$initial'], priority: 3 },
+            // Without it nothing can be edited: it waits for no chart and no field.
+            {
+              name: 'checks',
+              test: /(plan\/(check|parse)|fields\/entry|store\/pacingEdits)\.ts$/,
+              priority: 2,
+            },
             // What every opening fetches next, the charts and then the fields: together they weigh less.
             {
               name: 'charts',

@@ -409,7 +409,7 @@ test('the first visit is not held up: the worker comes after everything that the
     offline: true,
     before: async (opened) => {
       // A slow network: the figures are there before the charts are.
-      await opened.route(/\/RunPanel-.*\.js$/, async (route) => {
+      await opened.route(/\/charts-.*\.js$/, async (route) => {
         await new Promise((resume) => setTimeout(resume, 2000));
         await route.continue();
       });
@@ -425,7 +425,7 @@ test('the first visit is not held up: the worker comes after everything that the
   });
   await ready(page);
   const before = await page.evaluate(() => (globalThis as unknown as { before: string[] }).before);
-  for (const part of [/\/index-.*\.js$/, /\/RunPanel-.*\.js$/, /\/bodies-.*\.js$/])
+  for (const part of [/\/index-.*\.js$/, /\/charts-.*\.js$/, /\/fields-.*\.js$/])
     expect(before.filter((name) => part.test(name))).toHaveLength(1);
   await context.close();
 });

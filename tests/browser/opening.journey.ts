@@ -40,7 +40,7 @@ describe('the page opens', () => {
     const fetched = await page.evaluate(() =>
       performance.getEntriesByType('resource').map(({ name }) => name),
     );
-    expect(fetched.filter((name) => /assets\/RunPanel-/.test(name))).toHaveLength(1);
+    expect(fetched.filter((name) => /assets\/charts-.*\.js$/.test(name))).toHaveLength(1);
     expect(fetched.filter((name) => ASKED_FOR.test(name))).toEqual([]);
     await context.close();
   });
@@ -55,7 +55,7 @@ describe('the page opens', () => {
 
   test('with its figures, if the network goes before the charts are there', async () => {
     const { page, context } = await visit(browser, origin, {
-      before: (opened) => opened.route(/assets\/(RunPanel|bodies)-.*\.js$/, (route) => route.abort()),
+      before: (opened) => opened.route(/assets\/(charts|fields)-.*\.js$/, (route) => route.abort()),
     });
     await expect.poll(() => page.getByText('could not be fetched').count()).toBeGreaterThan(1);
     const before = await figureText(page, 'Frames');

@@ -140,6 +140,8 @@ describe('by keys alone', () => {
   test('single keys lead to the views, until they are switched off', async () => {
     const { page, context } = await visit(browser, origin);
     const at = () => page.evaluate(() => location.hash);
+    // They come with the fields.
+    await page.waitForLoadState('networkidle');
     await page.keyboard.press('2');
     await expect.poll(at).toBe('#days');
     await fromBar(page, 'Keys');
@@ -150,7 +152,7 @@ describe('by keys alone', () => {
     expect(await at()).toBe('#days');
     expect(await page.getByRole('dialog').count()).toBe(0);
     await page.reload();
-    await page.getByRole('main').waitFor();
+    await page.waitForLoadState('networkidle');
     await page.locator('body').press('3');
     expect(await at()).toBe('#days');
     await context.close();

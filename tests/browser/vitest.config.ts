@@ -7,7 +7,7 @@ export default defineConfig({
   test: {
     include: ['tests/browser/**/*.journey.ts'],
     globalSetup: ['tests/browser/serve.ts'],
-    maxWorkers: 3,
+    maxWorkers: 4,
     isolate: false,
     // Patience for slow machines; what does not come fails all the same.
     expect: { poll: { timeout: 10_000 } },
