@@ -115,13 +115,21 @@ function Path({ painted }: Painted) {
   return has && <Suspense fallback={blank}>{painted ? <PathPlace /> : blank}</Suspense>;
 }
 
+/** Keys pressed before what acts on them has come. */
+const early: KeyboardEvent[] = [];
+const noteKey = (event: KeyboardEvent): void => void early.push(event);
+addEventListener('keydown', noteKey);
+
 /** Dialogs and fields are fetched once the figures stand, so that they open at once. */
 function Later({ painted }: Painted) {
   useEffect(() => {
     if (!painted) return;
     void fetchChecks().catch(() => null);
     void import('./sections/bodies.ts');
-    void import('./shortcuts.ts').then((part) => part.listenEverywhere());
+    void import('./shortcuts.ts').then((part) => {
+      removeEventListener('keydown', noteKey);
+      part.listenEverywhere(early.splice(0));
+    });
     void import('./store/expectWays.ts').then((part) => part.expectWays());
   }, [painted]);
   return (

@@ -82,8 +82,12 @@ function onDragOver(event: DragEvent): void {
   if (event.dataTransfer?.types.includes('Files')) event.preventDefault();
 }
 
-/** From now on keys count anywhere on the page, and a plan file dropped on it is opened. */
-export function listenEverywhere(): void {
+/**
+ * From now on keys count anywhere on the page, and a plan file dropped on it is opened.
+ * @param early - keys pressed before
+ */
+export function listenEverywhere(early: readonly KeyboardEvent[]): void {
+  early.forEach(onKeyDown);
   document.addEventListener('keydown', onKeyDown);
   document.addEventListener('dragover', onDragOver);
   document.addEventListener('drop', onDrop);
