@@ -62,10 +62,10 @@ export default defineConfig({
         codeSplitting: {
           groups: [
             { name: 'first', tags: ['$initial'], priority: 3 },
-            // Without it nothing can be edited: it waits for no chart and no field.
+            // Without it nothing can be edited, and what is edited is kept: it waits for no chart and no field.
             {
               name: 'checks',
-              test: /(plan\/(check|parse)|fields\/entry|store\/pacingEdits)\.ts$/,
+              test: /(plan\/(check|parse)|fields\/entry|store\/(pacingEdits|keeping))\.ts$/,
               priority: 2,
             },
             // What every opening fetches next, the charts and then the fields: together they weigh less.
@@ -76,7 +76,7 @@ export default defineConfig({
             },
             {
               name: 'fields',
-              test: /(sections\/bodies|bar\/Dialogs|app\/shortcuts|store\/(keeping|expectWays))\.tsx?$/,
+              test: /(sections\/bodies|bar\/Dialogs|app\/shortcuts|store\/expectWays)\.tsx?$/,
             },
           ],
         },

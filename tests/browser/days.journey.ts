@@ -67,7 +67,7 @@ describe('the views', () => {
     await page.goBack();
     await find(page).waitFor();
     // A worker that is still being fetched when its page goes would count as a problem.
-    await page.waitForLoadState('networkidle');
+    await worked(page).toMatch(/days fit/);
     await page.keyboard.press('1');
     await page.getByRole('region', { name: 'Inputs' }).waitFor();
     expect(problems).toEqual([]);

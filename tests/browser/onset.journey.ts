@@ -263,7 +263,9 @@ describe('when something slips', () => {
 
 describe('nothing is lost', () => {
   test('without a network: a note, the log saved and read back, the run cleared and had back', async () => {
-    const { page, problems, context } = await started();
+    const { page, problems, context, fetchedAll } = await started();
+    // The first sign of somebody has more of the page fetched.
+    await fetchedAll();
     await context.setOffline(true);
     await wind(page, 50);
     await page.getByLabel('Note', { exact: true }).fill('=gust, "from the left"');

@@ -303,6 +303,9 @@ describe('two tabs', () => {
     await button(page, 'Undo').click();
     await titleIs(page, 'Dough');
     await setTitle(page, 'Dough, again');
+    await openPlans(page);
+    await expectTitles(page, ['Dough, again']);
+    await closePlans(page);
     await page.reload();
     await titleIs(page, 'Dough, again');
     await button(page, 'Save').waitFor();

@@ -152,6 +152,8 @@ describe('where a plan of one’s own is open', () => {
     expect(page.url()).toBe(`${origin}/`);
 
     await follow(page, await planFragment(planOf(DOUGH)));
+    // A key that is pressed before the question stands closes nothing.
+    await offer(page).waitFor();
     await page.keyboard.press('Escape');
     await offer(page).waitFor({ state: 'hidden' });
     expect(await figures(page)).toEqual(mine);

@@ -1,5 +1,5 @@
 /** A visit to the page that takes note of everything that must not happen. */
-import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import { type Browser, type BrowserContext, chromium, type Page, type Request } from 'playwright-core';
 import { BROWSER_ARGS, browserPath } from './launch.ts';
 
 /** Starts a browser without a profile. */
@@ -16,6 +16,8 @@ export interface Visit {
   /** Console warnings and errors (violations of the content security policy are among them), exceptions, and
    * requests that leave the page's origin. */
   problems: string[];
+  /** Waits until nothing that was asked for is still on its way. */
+  fetchedAll: () => Promise<void>;
 }
 
 /** Themes of the page. */
@@ -37,16 +39,23 @@ export function watch(page: Page, origin: string): Visit {
       problems.push(`console: ${said}`);
   });
   page.on('pageerror', (error) => problems.push(`exception: ${error.message}`));
+  const underWay = new Set<Request>();
+  page.on('requestfinished', (request) => underWay.delete(request));
   page.on('request', (request) => {
+    underWay.add(request);
     const url = request.url();
     if (!url.startsWith(`${origin}/`) && !/^(data|blob):/.test(url)) problems.push(`request: ${url}`);
   });
   page.on('requestfailed', (request) => {
+    underWay.delete(request);
     const why = request.failure()?.errorText;
     // Whoever leaves a page breaks off what it was still fetching.
     if (why !== 'net::ERR_ABORTED') problems.push(`failed: ${request.url()} (${why})`);
   });
-  return { page, problems };
+  const fetchedAll = async () => {
+    while (underWay.size > 0) await new Promise((resume) => setTimeout(resume, 50));
+  };
+  return { page, problems, fetchedAll };
 }
 
 interface VisitOptions {
