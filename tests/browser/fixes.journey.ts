@@ -348,7 +348,7 @@ test('figures of a day at one frame a second do not wait for the ways out', asyn
     expect(await figureText(page, 'Frames')).not.toBe(before);
     // What follows the edit on the page itself, such as the charts, has its time.
     await page.waitForTimeout(1000);
-    expect(page.workers().length).toBeGreaterThan(0);
+    await expect.poll(() => page.workers().length).toBeGreaterThan(0);
     expect(await looking.or(findings(page).locator('.fix[aria-disabled=true]')).count()).toBeGreaterThan(0);
     expect(await busyShare(page, 1)).toBeLessThan(0.5);
   }

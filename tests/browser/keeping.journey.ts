@@ -97,6 +97,8 @@ describe('what was typed is still there', () => {
     expect(await figures(page)).toEqual(before);
     // It is kept as before: what is edited now is still there after another one.
     await setFigure(page, 'Clip', '19 s');
+    // Worked by hand: 3000 s / 475 = 6.3 s, dialled down to 6 s; 3000 / 6 + 1 = 501.
+    await expect.poll(() => figureText(page, 'Frames')).toBe('501');
     const after = await figures(page);
     await button(page, 'Save').waitFor();
     await page.reload();

@@ -36,29 +36,41 @@ const readText = (text: string): Promise<PositionRead> =>
     }),
   );
 
-let typed = '';
+/** Text of the box that is being read, if any. */
+let reading: string | null = null;
+/** Whether the box was left before it was read. */
+let left = false;
 
 async function typePosition(text: string): Promise<void> {
-  typed = text;
+  reading = text;
+  left = false;
   setDraft(BOX, { text, error: null });
   const read = text.trim() === '' ? null : await readText(text);
-  if (typed !== text) return;
+  if (reading !== text) return;
+  reading = null;
   const error = read && 'error' in read ? read.error : enterAll(editsOf(read), BOX);
   setDraft(BOX, { text, error });
+  if (left) leaveBox(error);
+}
+
+/** What is still being read stays in the box until it has come into the plan. */
+function leaveBox(error: string | null): void {
+  left = reading !== null;
+  if (left) return;
+  endGesture();
+  if (error === null) setDraft(BOX, null);
+}
+
+function restoreBox(): void {
+  reading = null;
+  cancelGesture(BOX);
+  setDraft(BOX, null);
 }
 
 function PositionBox({ position }: { position: Position | null }) {
   const draft = useDraft(BOX);
   const shown = position ? positionText(position) : '';
   const error = draft?.error ?? null;
-  const leave = () => {
-    endGesture();
-    if (error === null) setDraft(BOX, null);
-  };
-  const restore = () => {
-    cancelGesture(BOX);
-    setDraft(BOX, null);
-  };
   return (
     <>
       <EntryBox
@@ -70,8 +82,8 @@ function PositionBox({ position }: { position: Position | null }) {
         text={draft?.text ?? shown}
         error={error}
         onText={(text) => void typePosition(text)}
-        onLeave={leave}
-        onRestore={restore}
+        onLeave={() => leaveBox(error)}
+        onRestore={restoreBox}
       />
       {/* Stays when the box is left: nothing may move under a pointer on its way to a button. */}
       {position && (
