@@ -1,6 +1,5 @@
 /** What one takes along: the run sheet on paper, and files for a calendar, a spreadsheet, a controller. */
 import { readdirSync, readFileSync } from 'node:fs';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Download, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { newAxis, readPlan } from '../../src/engine/plan/parse.ts';
@@ -11,6 +10,7 @@ import { partProgram } from '../../src/outputs/part-program/program.ts';
 import { positionsCsv } from '../../src/outputs/positions-csv.ts';
 import { planFile, planOf } from '../outputs/plans.ts';
 import { WILD } from '../outputs/wild.ts';
+import { violations } from './axe.ts';
 import { openSection, pickFile, setField, text as textOf } from './parts.ts';
 import { type PdfPage, readPdf } from './pdf.ts';
 import { startBrowser, THEMES, visit } from './visit.ts';
@@ -285,8 +285,7 @@ describe('files', () => {
       });
       await page.getByRole('button', { name: 'More', exact: true }).click();
       const dialog = await openAlong(page);
-      const { violations } = await new AxeBuilder({ page }).include('dialog').analyze();
-      expect(violations.map(({ id, nodes }) => [id, nodes[0]?.html])).toEqual([]);
+      expect(await violations(page, { within: 'dialog' })).toEqual([]);
       for (const button of await dialog.getByRole('button').all()) {
         const size = await button.boundingBox();
         expect(size?.height ?? 0).toBeGreaterThanOrEqual(44);

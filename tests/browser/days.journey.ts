@@ -1,10 +1,10 @@
 /** The Days screen: from the sentence to a day, and back into the plan. */
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { planFile } from '../outputs/plans.ts';
+import { violations } from './axe.ts';
 import { openSection, pickFile, plain } from './parts.ts';
-import { rulesFor, startBrowser, visit } from './visit.ts';
+import { startBrowser, visit } from './visit.ts';
 
 const origin = inject('origin');
 let browser: Browser;
@@ -302,12 +302,7 @@ describe('everybody can use it', () => {
     const { page, context } = await daysOf(DUSK, { theme });
     await worked(page).toMatch(/days fit/);
     await button(page, /Height of the sun/).click();
-    const [axe, rules] = [new AxeBuilder({ page }), rulesFor(theme)];
-    const { violations } = await (rules ? axe.withRules(rules) : axe).analyze();
-    const serious = violations
-      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-      .flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target}`));
-    expect(serious).toEqual([]);
+    expect(await violations(page, { theme })).toEqual([]);
     await context.close();
   });
 

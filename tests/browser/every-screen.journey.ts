@@ -1,7 +1,7 @@
 /** axe finds nothing at all on the screens that no other journey looks at so, in every theme. */
-import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { violations } from './axe.ts';
 import { fromBar } from './parts.ts';
 import { startBrowser, THEMES, visit } from './visit.ts';
 
@@ -11,12 +11,6 @@ beforeAll(async () => {
   browser = await startBrowser();
 });
 afterAll(() => browser.close());
-
-/** Every violation, whatever its impact, with where it is. */
-async function violations(page: Page, within = 'body'): Promise<string[]> {
-  const found = await new AxeBuilder({ page }).include(within).analyze();
-  return found.violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target}`));
-}
 
 const DIALOGS = [
   ['New', 'New plan'],
@@ -30,15 +24,15 @@ test.each(THEMES)(
   async (theme) => {
     const { page, problems, context } = await visit(browser, origin, { theme, query: '#sheet' });
     await page.getByRole('grid').or(page.getByRole('table')).first().waitFor();
-    expect(await violations(page, 'main')).toEqual([]);
+    expect(await violations(page, { within: 'main' })).toEqual([]);
     await fromBar(page, /^Clay snail/);
     await expect.poll(() => page.getByLabel('Title of the plan').inputValue()).toBe('Clay snail');
     await page.waitForLoadState('networkidle');
-    expect(await violations(page, 'main')).toEqual([]);
+    expect(await violations(page, { within: 'main' })).toEqual([]);
     for (const [press, title] of DIALOGS) {
       await fromBar(page, press);
       await page.getByRole('dialog', { name: title }).waitFor();
-      expect(await violations(page, 'dialog'), title).toEqual([]);
+      expect(await violations(page, { within: 'dialog' }), title).toEqual([]);
       await page.keyboard.press('Escape');
     }
     expect(problems).toEqual([]);

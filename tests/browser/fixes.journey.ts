@@ -1,9 +1,9 @@
 /** From what is wrong to what to do about it: ways out, the ladder of intervals, the slip, a copy to compare with. */
 import { readFileSync } from 'node:fs';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { benchPlan } from '../bench/plans.ts';
+import { violations } from './axe.ts';
 import {
   figures,
   figureText,
@@ -66,14 +66,6 @@ async function tabToWay(page: Page): Promise<string> {
     if (there !== null) return plain(there);
   }
   throw new Error('no way out was reached with Tab');
-}
-
-/** Violations that bar people, each with where it is. */
-async function barriers(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target}`));
 }
 
 describe('a plan broken by typing', () => {
@@ -169,7 +161,7 @@ describe('a plan broken by typing', () => {
       expect(wide).toBeGreaterThan(0.85);
       expect(height).toBeGreaterThanOrEqual(44);
     }
-    expect(await barriers(page)).toEqual([]);
+    expect(await violations(page)).toEqual([]);
     await ways(page, FULL).first().tap();
     await findings(page).getByRole('button', { name: 'Undo', exact: true }).tap();
     await finding(page, FULL).waitFor();
@@ -204,7 +196,7 @@ describe('the interval ladder', () => {
     const file = await saved(page);
     await openLadder(page);
     expect(await ladder(page).getByRole('row').count()).toBeGreaterThan(5);
-    expect(await barriers(page)).toEqual([]);
+    expect(await violations(page)).toEqual([]);
     await ladder(page).getByRole('button', { name: 'as planned' }).focus();
     await page.keyboard.press('ArrowDown');
     const row = ladder(page).locator('tr:has(button:focus)');
@@ -267,7 +259,7 @@ test('a copy of the plan is kept through a reload, compared, and taken back', as
   expect(rows).toContain('GuardCycle1 s2 s');
   const came = dialog.getByRole('table').filter({ hasText: 'Findings' });
   expect(plain((await came.textContent()) ?? '')).toMatch(/Came.*Stop.*card is full/);
-  expect(await barriers(page)).toEqual([]);
+  expect(await violations(page)).toEqual([]);
 
   await dialog.getByRole('button', { name: 'Take the copy back' }).click();
   await dialog.getByText('The plan is as the copy is.').waitFor();

@@ -5,7 +5,7 @@ import type { Plan } from '../../src/engine/plan/schema.ts';
 import { serialisePlan } from '../../src/engine/plan/serialise.ts';
 import { HOSTILE, hostileLapse, hostileStop } from '../outputs/hostile.ts';
 import { planOf } from '../outputs/plans.ts';
-import { fromBar, pickFile } from './parts.ts';
+import { fromBar, openAll, pickFile } from './parts.ts';
 import { startBrowser, visit } from './visit.ts';
 
 const origin = inject('origin');
@@ -123,14 +123,6 @@ async function openPlan(page: Page, plan: Plan): Promise<void> {
   // A field of one line shows no line ends.
   const shown = plan.title.replace(/[\r\n]/g, '').slice(0, 20);
   await expect.poll(() => page.getByLabel('Title of the plan').inputValue()).toContain(shown);
-}
-
-/** Opens all there is to open on a view. */
-async function openAll(page: Page): Promise<void> {
-  for (const shut of ['h3 > button[aria-expanded=false]', 'main details:not([open]) > summary']) {
-    const left = page.locator(shut).filter({ visible: true });
-    while (await left.count()) await left.first().click();
-  }
 }
 
 /** All views, all dialogs, tables of charts, paper. */

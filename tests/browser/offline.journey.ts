@@ -12,11 +12,11 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, test } from 'vitest';
 import { RUN_KEY } from '../../src/app/store/running.ts';
 import { WORKER_FILE, writeWorker } from '../../src/dev/offline.ts';
+import { violations } from './axe.ts';
 import { figures, fromBar, newPlan, openSection, setField, setFigure, verdict } from './parts.ts';
 import { readPdf } from './pdf.ts';
 import { startWithProfile } from './profile.ts';
@@ -373,8 +373,7 @@ describe('a new version', { timeout: 150_000 }, () => {
       await deployNew(`for-${theme}`);
       await reopen(page);
       await announcement(page).waitFor();
-      const { violations } = await new AxeBuilder({ page }).include('.newer').analyze();
-      expect(violations.map(({ id }) => id)).toEqual([]);
+      expect(await violations(page, { within: '.newer' })).toEqual([]);
       for (const name of ['Take it now', 'Later']) {
         const box = await button(page, name).boundingBox();
         expect(box?.height).toBeGreaterThanOrEqual(theme === 'dim' ? 44 : 24);

@@ -49,6 +49,19 @@ export async function openSection(page: Page, title: string): Promise<Locator> {
   return inputs.locator(`#${await head.getAttribute('aria-controls')}`);
 }
 
+/** Opens all sections of a view and all parts of them, at once and not by the pointer: what is to be seen is what they hold. */
+export const openAll = (page: Page): Promise<void> =>
+  page.evaluate(async () => {
+    const SHUT = 'h3 > button[aria-expanded=false], main details:not([open]) > summary';
+    const shut = () =>
+      [...document.querySelectorAll<HTMLElement>(SHUT)].filter((head) => head.checkVisibility());
+    for (let heads = shut(); heads.length > 0; heads = shut()) {
+      for (const head of heads) head.click();
+      // What they hold may have parts of its own, once it is there.
+      await new Promise((painted) => setTimeout(painted, 50));
+    }
+  });
+
 /** Fills a field of a section by its label. */
 export async function setField(section: Locator, label: string, text: string): Promise<void> {
   const field = section.getByLabel(label, { exact: true }).filter({ visible: true });

@@ -1,8 +1,8 @@
 /** Charts leave the page as pictures that stand alone: SVG and PNG, light on white in every theme. */
 import { readFileSync } from 'node:fs';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { violations } from './axe.ts';
 import { openSection, pickFile, plain } from './parts.ts';
 import { coloursOf } from './pixels.ts';
 import { startBrowser, visit } from './visit.ts';
@@ -223,7 +223,7 @@ test('a cycle shown as a table has no picture, and the menu is reached by keys',
   await page.keyboard.press('Enter');
   await page.keyboard.press('ArrowDown');
   await panel.getByRole('button', { name: /^SVG/ }).waitFor();
-  expect((await new AxeBuilder({ page }).include('.cycle-panel').analyze()).violations).toEqual([]);
+  expect(await violations(page, { within: '.cycle-panel' })).toEqual([]);
   await page.keyboard.press('Escape');
   await panel.getByRole('button', { name: 'Show as table: Cycle' }).click();
   expect(await menu.count()).toBe(0);

@@ -1,11 +1,11 @@
 /** A plan goes to somebody else as a link or as a QR code, and takes the place of nothing unasked. */
-import { AxeBuilder } from '@axe-core/playwright';
 import jsQR from 'jsqr';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { packed } from '../../src/outputs/deflate.ts';
 import { LONGEST_FRAGMENT, planFragment } from '../../src/outputs/share-link.ts';
 import { planFile, planOf } from '../outputs/plans.ts';
+import { violations } from './axe.ts';
 import { figures, figureText, newPlan, pickFile, text } from './parts.ts';
 import { pixelsOf } from './pixels.ts';
 import { startBrowser, THEMES, visit } from './visit.ts';
@@ -35,11 +35,6 @@ const follow = (page: Page, link: string): Promise<void> =>
     },
     link.slice(link.indexOf('#')),
   );
-
-async function violations(page: Page): Promise<string[]> {
-  const found = await new AxeBuilder({ page }).analyze();
-  return found.violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target}`));
-}
 
 // Worked by hand: 12 s x 25 fps = 300 frames; 2400 s / 299 = 8.03 s, dialled down to 8 s; 2400 / 8 + 1 = 301.
 const DOUGH = { title: 'Dough', pacing: { workedOut: 'interval', eventS: 2400, clipLengthS: 12 } } as const;

@@ -23,10 +23,6 @@ export interface Visit {
 /** Themes of the page. */
 export const THEMES = ['light', 'dark', 'dim'] as const;
 
-/** Rules of axe that a theme is looked at with: what is on a page is the same in all of them, the colours are not. */
-export const rulesFor = (theme: (typeof THEMES)[number]): string[] | null =>
-  theme === 'light' ? null : ['color-contrast'];
-
 /** What the driver says where a visit goes without the worker. */
 const BLOCKED = /Service Worker registration blocked by Playwright/;
 

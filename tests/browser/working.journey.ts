@@ -1,8 +1,8 @@
 /** The working behind a figure, by keys alone: opened, gone on from, come back to, closed. */
-import { AxeBuilder } from '@axe-core/playwright';
 import { evaluate } from 'mathjs';
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { violations } from './axe.ts';
 import { fromBar, newPlan, openSection, plain, setFigure, text } from './parts.ts';
 import { startBrowser, visit } from './visit.ts';
 
@@ -18,13 +18,6 @@ const heading = (page: Page): Locator => working(page).getByRole('heading', { le
 const how = (page: Page, what: string): Locator =>
   page.getByRole('button', { name: `${what}: how it came about`, exact: true });
 
-async function barriers(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target}`));
-}
-
 test('a figure is followed to what it is made of, by keys alone', async () => {
   const { page, problems, context } = await visit(browser, origin);
   // Worked by hand: 12 s x 25 fps = 300 frames; 2400 s / 299 = 8.027 s, dialled down to 8 s.
@@ -34,7 +27,7 @@ test('a figure is followed to what it is made of, by keys alone', async () => {
   await expect.poll(() => text(heading(page))).toBe('Interval');
   expect(await text(working(page).getByRole('status').first())).toBe('8 s');
   expect(await text(working(page).locator('.working-formula'))).toContain('⌊steps of the dial⌋');
-  expect(await barriers(page)).toEqual([]);
+  expect(await violations(page)).toEqual([]);
 
   await working(page)
     .getByRole('button', { name: 'worked out: how steps of the dial came about' })
@@ -79,7 +72,7 @@ test('margins, cycle, path and balance have theirs, and every other figure is in
   await working(page).locator('summary', { hasText: 'Other figures' }).click();
   await working(page).getByRole('button', { name: 'Sagitta', exact: true }).click();
   await expect.poll(() => text(heading(page))).toBe('Sagitta');
-  expect(await barriers(page)).toEqual([]);
+  expect(await violations(page)).toEqual([]);
   expect(problems).toEqual([]);
   await context.close();
 }, 120_000);
@@ -173,7 +166,7 @@ test('every figure of a sheet opens its own working', async () => {
     'sheet.energyWh',
   ])
     expect(figures).toContain(figure);
-  expect(await barriers(page)).toEqual([]);
+  expect(await violations(page)).toEqual([]);
   // The exposure that one is at has its figures in the list.
   await how(page, 'Work').click();
   await working(page).locator('summary', { hasText: 'Other figures' }).click();
@@ -194,7 +187,7 @@ test('every figure of the days opens its own working, on another date too', asyn
     expect(figures).toContain(`days.2026-08-08.window.1.${what}`);
   expect(figures).toContain('days.2026.fits');
   expect(figures).toContain('run.neededS');
-  expect(await barriers(page)).toEqual([]);
+  expect(await violations(page)).toEqual([]);
 
   await page.getByRole('button', { name: 'Sun 9 Aug', exact: true }).click();
   await page.getByRole('heading', { name: 'Sunday 9 August 2026' }).waitFor();
@@ -206,7 +199,7 @@ test('every figure of the days opens its own working, on another date too', asyn
   await working(page).getByRole('button', { name: 'worked out: how by UTC came about' }).click();
   await working(page).getByRole('button', { name: 'worked out: how hour angle came about' }).click();
   await expect.poll(() => text(heading(page))).toBe('Sunset: hour angle');
-  expect(await barriers(page)).toEqual([]);
+  expect(await violations(page)).toEqual([]);
   expect(problems).toEqual([]);
   await context.close();
 }, 240_000);
@@ -235,7 +228,7 @@ test('every figure on set opens its own working, before the run, in it and in a 
     .getByRole('button', { name: /^worked out: how frame \d+ opens came about$/ })
     .click();
   expect(await text(heading(page))).toMatch(/^Frame \d+ opens$/);
-  expect(await barriers(page)).toEqual([]);
+  expect(await violations(page)).toEqual([]);
   await page.keyboard.press('Escape');
 
   await page.getByRole('button', { name: 'Pause', exact: true }).click();
