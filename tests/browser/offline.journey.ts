@@ -21,7 +21,7 @@ import { figures, fromBar, newPlan, openSection, setField, setFigure, verdict } 
 import { readPdf } from './pdf.ts';
 import { startWithProfile } from './profile.ts';
 import { serve } from './serve.ts';
-import { startBrowser, THEMES, visit, watch } from './visit.ts';
+import { startBrowser, visit, watch } from './visit.ts';
 
 const DIST = fileURLToPath(new URL('../../dist', import.meta.url));
 
@@ -366,17 +366,29 @@ describe('a new version', { timeout: 150_000 }, () => {
   });
 
   test('is announced to everybody, in every theme and on a phone', async () => {
-    for (const theme of THEMES) {
-      const phone = theme === 'dim' ? { viewport: { width: 390, height: 844 }, touch: true } : {};
-      const { page, context } = await visit(browser, server.origin, { offline: true, theme, ...phone });
+    const phone = { viewport: { width: 390, height: 844 }, touch: true };
+    const looks = [
+      { themes: ['light', 'dark'], least: 24, how: {} },
+      { themes: ['dim'], least: 44, how: phone },
+    ] as const;
+    for (const { themes, least, how } of looks) {
+      const { page, context } = await visit(browser, server.origin, {
+        offline: true,
+        theme: themes[0],
+        ...how,
+      });
       await page.evaluate(() => navigator.serviceWorker.ready);
-      await deployNew(`for-${theme}`);
+      await deployNew(`for-${themes[0]}`);
       await reopen(page);
-      await announcement(page).waitFor();
-      expect(await violations(page, { within: '.newer' })).toEqual([]);
-      for (const name of ['Take it now', 'Later']) {
-        const box = await button(page, name).boundingBox();
-        expect(box?.height).toBeGreaterThanOrEqual(theme === 'dim' ? 44 : 24);
+      for (const theme of themes) {
+        await announcement(page).waitFor();
+        expect(await page.locator('html').getAttribute('data-theme')).toBe(theme);
+        expect(await violations(page, { within: '.newer' })).toEqual([]);
+        for (const name of ['Take it now', 'Later']) {
+          const box = await button(page, name).boundingBox();
+          expect(box?.height).toBeGreaterThanOrEqual(least);
+        }
+        if (theme !== themes.at(-1)) await page.getByRole('button', { name: /^Theme/ }).click();
       }
       await context.close();
     }

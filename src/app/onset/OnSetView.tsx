@@ -34,7 +34,7 @@ function Head({ title, clock }: { title: string; clock: string | null }) {
       <a className="on-leave" href="#plan">
         <ChevronLeft /> Plan
       </a>
-      <h2>{title}</h2>
+      <h1>{title}</h1>
       {clock !== null && <p className="m">{clock}</p>}
       <button type="button" className="on-theme" aria-label={`Theme: ${theme}. Change it`} onClick={next}>
         <ThemeIcon />
