@@ -3,7 +3,6 @@ import { type FormEvent, useState } from 'react';
 import { readPlan } from '../../engine/plan/parse.ts';
 import { EntryBox } from '../fields/EntryBox.tsx';
 import { faultsText, readField } from '../fields/entry.ts';
-
 import { codecOf } from '../format/quantity.ts';
 import { StandingIcon } from '../icons.tsx';
 import { askToPersist } from '../plans/persist.ts';
@@ -39,7 +38,7 @@ export function NewDialog() {
   };
   return (
     <Dialog title="New plan">
-      <form onSubmit={workItOut} noValidate>
+      <form className="plain-tips" onSubmit={workItOut} noValidate>
         <p>How long is the event, and how long should the clip be?</p>
         <div className="grid">
           <EntryBox
