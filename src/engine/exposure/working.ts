@@ -16,6 +16,7 @@ import {
 import type { Term } from '../working/types.ts';
 import type { ShutterCeiling } from './ceiling.ts';
 import type { Rung } from './ladder.ts';
+import { frameSettingsWorkings } from './settings-working.ts';
 import { bracketS } from './shutter.ts';
 import { APERTURE_HALVES, exactApertureF, exactIso } from './stops.ts';
 
@@ -137,6 +138,7 @@ export function frameExposureWorkings(of: Worked, k: number): Workings {
     ...(rung && {
       evSettings: () => settingsEv(of, k, rung),
       evError: () => error(of, k, rung),
+      ...frameSettingsWorkings(of, k, rung),
     }),
     shutterAngleDeg: () => angle(of, k),
     ...(mainsHz !== null && { rippleShare: () => ripple(of, k, mainsHz) }),
