@@ -126,6 +126,22 @@ function Swatch({ item }: { item: LegendItem }) {
   );
 }
 
+/** What of a frame lasts as long as a bar. */
+const LASTING: Partial<Record<Bar['kind'], string>> = {
+  exposure: 'exposureS',
+  hold: 'holdS',
+  settle: 'settleS',
+  spare: 'spareS',
+};
+
+/** Name of the working of how long a bar lasts; null for what is given. Of exposures only all together have one. */
+function barFigure({ frame, camera }: CycleModel, { kind, label }: Bar): string | null {
+  if (kind === 'move') return `frame.${frame}.${label === 'Move' ? '' : `axes.${label}.`}moveS`;
+  const several = kind === 'exposure' && camera.filter((bar) => bar.kind === kind).length > 1;
+  const what = LASTING[kind];
+  return what === undefined || several ? null : `frame.${frame}.${what}`;
+}
+
 function CycleTable({ model }: { model: CycleModel }) {
   const lane = (name: string, bars: readonly Bar[]) => bars.map((bar) => ({ lane: name, ...bar }));
   const rows = [
@@ -137,6 +153,7 @@ function CycleTable({ model }: { model: CycleModel }) {
     heading,
     cell: (index) => (rows[index] ? cell(rows[index]) : ''),
   });
+  const lasts = (index: number) => (rows[index] ? barFigure(model, rows[index]) : null);
   return (
     <ChartTable
       caption={`Cycle of frame ${model.frame}`}
@@ -144,7 +161,7 @@ function CycleTable({ model }: { model: CycleModel }) {
         column('Lane', (row) => row.lane),
         column('What', (row) => row.label),
         column('Starts, s', (row) => fixed(row.startS, 3)),
-        column('Lasts, s', (row) => fixed(row.durationS, 3)),
+        { ...column('Lasts, s', (row) => fixed(row.durationS, 3)), of: lasts },
         column('Ends, s', (row) => fixed(row.startS + row.durationS, 3)),
       ]}
       rows={rows.map((_, index) => index)}

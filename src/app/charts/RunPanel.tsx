@@ -1,6 +1,7 @@
 import { useMemo, useRef } from 'react';
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { Schedule } from '../../engine/schedule-types.ts';
+import { ofFrame } from '../../engine/working/names.ts';
 import { plural } from '../format/numbers.ts';
 import { SavePicture } from '../picture/SavePicture.tsx';
 import { useShown } from '../tracks/shown.ts';
@@ -140,6 +141,10 @@ function RunCharts({ schedule, plan, cursor, onCursor, width }: Props & { width:
 function leadingColumns(schedule: Schedule): TableColumn[] {
   return [
     { heading: 'Frame', cell: (index) => String(index + 1) },
-    { heading: 'Clock', cell: (index) => frameMoment(schedule, index) },
+    {
+      heading: 'Clock',
+      cell: (index) => frameMoment(schedule, index),
+      of: (index) => ofFrame(index, 'clock'),
+    },
   ];
 }

@@ -36,6 +36,8 @@ export interface DrawnAxis {
   /** Of its column in the table. */
   heading: string;
   cell(index: number): string;
+  /** Name of the working of that. */
+  of?: (index: number) => string | null;
 }
 
 interface Asked {
@@ -87,10 +89,12 @@ function positions(columns: AxisColumns, series: Series, axis: Axis | undefined)
         name: 'Step',
         value: index > 0 ? signed(at(index) - at(index - 1), stepDigits) : NONE,
         unit: SIGNS[unit],
+        ...(index > 0 && { of: ofFrame(index, `axes.${name}.by`) }),
       },
     ],
     heading: `${name}, ${unit}`,
     cell: (index) => fixed(at(index), digits),
+    of: (index) => ofFrame(index, `axes.${name}.position`),
   };
 }
 
@@ -165,6 +169,10 @@ function microsteps(columns: AxisColumns, series: Series): DrawnAxis {
   const { name, unit, stepsPerUnit } = columns;
   const span = extent(series.values) ?? [0, 0];
   const digits = digitsFor(peak(span) / stepsPerUnit) + 1;
+  const last = columns.steps.length - 1;
+  // None follows the last.
+  const how = (index: number, what: string): { of?: string } =>
+    index < last ? { of: ofFrame(index, `axes.${name}.${what}`) } : {};
   const inUnit = (index: number) => {
     const moved = valueAt(series, index) / stepsPerUnit;
     return Number.isFinite(moved) ? signed(moved, digits) : NONE;
@@ -176,10 +184,11 @@ function microsteps(columns: AxisColumns, series: Series): DrawnAxis {
     limits: [],
     inWords: `${name} makes up to ${numberText(peak(span))} microsteps from one frame to the next.`,
     read: (index) => [
-      { style: series, name, value: read(series, index, 0), unit: '' },
-      { style: null, name: 'Move', value: inUnit(index), unit: SIGNS[unit] },
+      { style: series, name, value: read(series, index, 0), unit: '', ...how(index, 'moveSteps') },
+      { style: null, name: 'Move', value: inUnit(index), unit: SIGNS[unit], ...how(index, 'moveBy') },
     ],
     heading: `${name}, microsteps`,
     cell: (index) => read(series, index, 0),
+    of: (index) => how(index, 'moveSteps').of ?? null,
   };
 }

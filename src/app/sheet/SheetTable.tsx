@@ -10,11 +10,14 @@ import {
   useRef,
 } from 'react';
 import { useWidth } from '../charts/useWidth.ts';
+import { CellFoot } from '../working/CellFoot.tsx';
+import { openByKey } from '../working/cellFigures.ts';
 import type { Onward } from './CellEditor.tsx';
 import { editText, rowsText } from './cells.ts';
 import { type Column, columnsOf, EDITABLE, NARROW_PX } from './columns.ts';
 import { clamped, clampSpot, toggleDone } from './commands.ts';
 import { enterCell, pasteAt } from './edits.ts';
+import { figuresAt } from './figures.ts';
 import { GridBody, Grid as GridBox, GridHead } from './GridParts.tsx';
 import { type Grid, gridNow, say, selected, setActionOpen, setGrid, useGrid } from './gridStore.ts';
 import { press, type Table } from './keys.ts';
@@ -91,6 +94,7 @@ export function SheetTable({ of, next }: Props) {
   const column = columns.find(({ id }) => id === grid.column) ?? columns.find(({ grows }) => grows);
   const range = selected({ at, anchor: grid.anchor });
   const row = rows.count === 0 ? 0 : rows.rowOf(at);
+  const chosen = figuresAt(of, at, column);
 
   const { show } = scrolled;
   // Only where the cell goes, not where an edit moves its row, is followed.
@@ -135,6 +139,7 @@ export function SheetTable({ of, next }: Props) {
         edit(at, column, text);
       },
       editable: editableAt(at, column),
+      explain: (key) => chosen.ofCell && openByKey(key, chosen.figures),
     };
   });
 
@@ -291,6 +296,7 @@ export function SheetTable({ of, next }: Props) {
           })}
         </GridBody>
       </GridBox>
+      {rows.count > 0 && <CellFoot {...chosen} />}
     </div>
   );
 }

@@ -46,5 +46,8 @@ export function eventFigure(
 export const ofSetting = (dialS: number, figure: string): string =>
   `ladder.${Number(dialS.toPrecision(12))}.${figure}`;
 
+/** Whether a name is that of a figure at another setting of the trigger. */
+export const isAtSetting = (figure: string): boolean => figure.startsWith('ladder.');
+
 /** Name of a figure of a run that is being shot. */
 export const ofOnset = (what: string): string => `onset.${what}`;

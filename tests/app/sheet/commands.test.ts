@@ -13,17 +13,24 @@ import { production } from './production.ts';
 
 const HEIGHTS = { shot: 40, action: 44, exposure: 28, next: 36, pause: 32 };
 
-function table(editable = false): Table & { edited: (string | null)[] } {
+function table(editable = false): Table & { edited: (string | null)[]; explained: number } {
   const { plan, sheet } = sheetedNow();
   const edited: (string | null)[] = [];
-  return {
+  const of = {
     rows: rowsOf(sheet, pausesOf(plan, sheet), (action) => gridNow().open.get(action) ?? true, -1, HEIGHTS),
     columns: columnsOf(plan, sheet, 1000),
     pageRows: 3,
-    edit: (text) => edited.push(text),
+    edit: (text: string | null) => void edited.push(text),
     editable,
     edited,
+    explained: 0,
+    explain: (name: string) => {
+      const does = name === '?';
+      if (does) of.explained += 1;
+      return does;
+    },
   };
+  return of;
 }
 
 const key = (
@@ -48,6 +55,15 @@ beforeEach(() => {
 });
 
 describe('keys', () => {
+  test('the question mark asks for a working and types nothing; a digit is typed', () => {
+    at(0);
+    const editable = table(true);
+    expect(key('?', { shiftKey: true }, editable)).toBe(true);
+    expect(editable).toMatchObject({ explained: 1, edited: [] });
+    key('4', {}, editable);
+    expect(editable).toMatchObject({ explained: 1, edited: ['4'] });
+  });
+
   test('arrows go from row to row, over pauses, and from cell to cell', () => {
     at(0);
     const seen: string[] = [];

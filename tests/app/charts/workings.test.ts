@@ -1,0 +1,72 @@
+/** Every figure of the run's read-outs and of the charts' tables that names a working has it. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { cellAfterKey } from '../../../src/app/charts/cellKeys.ts';
+import { clipReading } from '../../../src/app/charts/cursor.ts';
+import { runCharts } from '../../../src/app/charts/runCharts.ts';
+import { runView } from '../../../src/app/charts/runView.ts';
+import { skyBand } from '../../../src/app/charts/skyBand.ts';
+import { calendarOf } from '../../../src/app/days/calendar.ts';
+import { yearColumns } from '../../../src/app/days/YearTable.tsx';
+import { parsePlan } from '../../../src/engine/plan/parse.ts';
+import type { Plan } from '../../../src/engine/plan/schema.ts';
+import { schedule } from '../../../src/engine/schedule.ts';
+import { yearOfDays } from '../../../src/engine/sky/year.ts';
+import { workingOf } from '../../../src/engine/working/working.ts';
+
+const EXAMPLES = new URL('../../../public/examples/', import.meta.url);
+
+function demo(name: string): Plan {
+  const read = parsePlan(readFileSync(new URL(name, EXAMPLES), 'utf8'));
+  if (!read.ok) throw new Error(`${name} is at fault`);
+  return read.plan;
+}
+
+describe.each(readdirSync(EXAMPLES))('%s', (name) => {
+  const plan = demo(name);
+  const made = schedule(plan);
+  const view = runView(made, 800);
+  const frames = [0, 1, Math.floor(made.totals.frames / 2), made.totals.frames - 1];
+
+  test.each(['position', 'speed', 'steps'] as const)('charts of the run, axes by %s', (quantity) => {
+    const charts = runCharts(view, plan, skyBand(view), { quantity, held: null });
+    const named = frames.flatMap((k) => [
+      ...[...charts.flatMap((chart) => chart.read(k)), clipReading(made, plan, k)].map(({ of }) => of),
+      ...charts.flatMap(({ table }) => table.map(({ of }) => of?.(k))),
+    ]);
+    const figures = new Set(named.filter((of) => typeof of === 'string'));
+    expect(figures.size).toBeGreaterThan(20);
+    for (const figure of figures) expect(workingOf(plan, made, figure), figure).not.toBe(null);
+  });
+});
+
+test('the table of a year: sunrises, sunsets, windows and what is to spare', () => {
+  const plan = demo('harbour-at-dusk.json');
+  const made = schedule(plan);
+  const runS = made.totals.eventDurationS + (made.columns.exposureS.at(-1) ?? 0);
+  const days = [...yearOfDays(plan, 2026, runS)];
+  const columns = yearColumns({ calendar: calendarOf(plan.place, 2026), days, runS });
+  const some = days.flatMap((_, index) => (index % 41 === 0 ? [index] : []));
+  const figures = some.flatMap((index) =>
+    columns.flatMap((column) => (column.figures?.(index) ?? []).map((figure) => ({ ...figure, index }))),
+  );
+  expect(figures.length).toBeGreaterThan(4 * some.length);
+  for (const { of, text, index } of figures) {
+    const working = workingOf(plan, made, of);
+    expect(working, of).not.toBe(null);
+    expect(of.startsWith(`days.${days[index]?.date}.`), of).toBe(true);
+    if (/^\d\d:\d\d$/.test(text)) expect(working?.label, of).toContain(`T${text}`);
+  }
+});
+
+test('keys take the chosen cell of a table', () => {
+  const size = { rows: 12, columns: 3 };
+  const after = (key: string, row: number, column: number) => cellAfterKey(key, { row, column }, size);
+  expect(cellAfterKey('ArrowDown', null, size)).toEqual({ row: 0, column: 0 });
+  expect(after('ArrowDown', 0, 1)).toEqual({ row: 1, column: 1 });
+  expect(after('ArrowRight', 0, 2)).toEqual({ row: 0, column: 2 });
+  expect(after('PageDown', 5, 0)).toEqual({ row: 11, column: 0 });
+  expect(after('Home', 5, 2)).toEqual({ row: 0, column: 2 });
+  expect(after('a', 5, 2)).toBe(null);
+  expect(cellAfterKey('ArrowDown', null, { rows: 0, columns: 3 })).toBe(null);
+});
