@@ -14,7 +14,8 @@ interface CellFootProps {
 export const CellFoot = ({ row, figures, ofCell }: CellFootProps) => (
   <div className="cell-foot">
     <p>
-      <b>How is this worked out?</b> {asking(row, figures, ofCell)}
+      <b>How is this worked out?</b> {asking(row, figures)}
+      {ofCell && singleKeysOn() && <span className="by-key"> Press it, or {HOW_KEY} in the table.</span>}
     </p>
     {figures.length > 0 && (
       <ul className="plain">
@@ -31,8 +32,7 @@ export const CellFoot = ({ row, figures, ofCell }: CellFootProps) => (
   </div>
 );
 
-function asking(row: string, figures: readonly CellFigure[], ofCell: boolean): string {
+function asking(row: string, figures: readonly CellFigure[]): string {
   if (row === '') return 'Choose a figure in the table.';
-  if (figures.length === 0) return `${row}: choose a figure of it.`;
-  return ofCell && singleKeysOn() ? `${row}. Press it, or ${HOW_KEY} in the table:` : `${row}:`;
+  return figures.length === 0 ? `${row}: choose a figure of it.` : `${row}.`;
 }
