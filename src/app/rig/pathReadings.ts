@@ -96,11 +96,11 @@ function directionDeg({ x, y, z }: Standing['pose']['direction']): { bearing: nu
 }
 
 /** Where the camera is at one frame. */
-export function standingReadings({ pose, subjectMm }: Standing): Reading[] {
+export function standingReadings({ index, pose, subjectMm }: Standing): Reading[] {
   const { position, direction } = pose;
   const { bearing, elevation } = directionDeg(direction);
   return [
-    mm('Lens above the floor', position.z),
+    how(ofFrame(index, 'lensHeightMm'), mm('Lens above the floor', position.z)),
     mm('Forward', position.y),
     reading('To the right', signed(position.x, 0), 'mm'),
     reading('Looks to', signed(bearing, 1), '°'),

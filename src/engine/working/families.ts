@@ -1,4 +1,5 @@
 /** Figures of which there is one for each frame, exposure, day and so on: their names, and who knows them. */
+import { frameLaneWorkings } from '../cycle/lane-working.ts';
 import { frameCycleWorkings } from '../cycle/working.ts';
 import { frameEnergyWorkings } from '../energy/working.ts';
 import { frameExposureWorkings } from '../exposure/working.ts';
@@ -20,6 +21,7 @@ import type { Worked, Workings } from './make.ts';
 const FRAME_SUBJECTS: readonly ((of: Worked, k: number) => Workings)[] = [
   frameTimeWorkings,
   frameCycleWorkings,
+  frameLaneWorkings,
   frameMotionWorkings,
   frameRingingWorkings,
   framePathWorkings,

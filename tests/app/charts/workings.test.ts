@@ -1,8 +1,10 @@
 /** Every figure of the run's read-outs and of the charts' tables that names a working has it. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { cycleColumns } from '../../../src/app/charts/CyclePanel.tsx';
 import { cellAfterKey } from '../../../src/app/charts/cellKeys.ts';
 import { clipReading } from '../../../src/app/charts/cursor.ts';
+import { cycleModel } from '../../../src/app/charts/cycleModel.ts';
 import { runCharts } from '../../../src/app/charts/runCharts.ts';
 import { runView } from '../../../src/app/charts/runView.ts';
 import { skyBand } from '../../../src/app/charts/skyBand.ts';
@@ -13,6 +15,7 @@ import type { Plan } from '../../../src/engine/plan/schema.ts';
 import { schedule } from '../../../src/engine/schedule.ts';
 import { yearOfDays } from '../../../src/engine/sky/year.ts';
 import { workingOf } from '../../../src/engine/working/working.ts';
+import { judgeWorking } from '../../engine/working/judge.ts';
 
 const EXAMPLES = new URL('../../../public/examples/', import.meta.url);
 
@@ -38,6 +41,34 @@ describe.each(readdirSync(EXAMPLES))('%s', (name) => {
     expect(figures.size).toBeGreaterThan(20);
     for (const figure of figures) expect(workingOf(plan, made, figure), figure).not.toBe(null);
   });
+});
+
+test.each([
+  ['harbour-at-dusk.json', {}],
+  ['harbour-at-dusk.json', { exposure: { bracketCount: 3 }, move: { order: 'inTurn' } }],
+  ['loaf-proving.json', {}],
+] as const)('the cycle of %s with %o as a table', (name, changes) => {
+  const base = demo(name);
+  const plan = {
+    ...base,
+    exposure: { ...base.exposure, ...('exposure' in changes && changes.exposure) },
+    move: { ...base.move, ...('move' in changes && changes.move) },
+  };
+  const made = schedule(plan);
+  for (const k of [0, 100]) {
+    const { columns, rows } = cycleColumns(cycleModel(made, plan, k));
+    expect(rows.length).toBeGreaterThan(4);
+    const figures = rows.flatMap((row) =>
+      columns.map((column) => [column.of?.(row), column.cell(row)] as const),
+    );
+    expect(figures.filter(([of]) => of).length).toBe(3 * rows.length);
+    for (const [of, cell] of figures)
+      if (of) {
+        // What stands there has three decimals.
+        const off = Math.abs(judgeWorking(plan, made, of).value - Number(cell));
+        expect(off, of).toBeLessThanOrEqual(0.0005 + 1e-9);
+      }
+  }
 });
 
 test('the table of a year: sunrises, sunsets, windows and what is to spare', () => {

@@ -123,6 +123,22 @@ function exposureFigures(plan: Plan, i: number, at: (ms: number) => number): Ent
   ];
 }
 
+/** What lamps leave in one exposure, and between two: the mean of a sine over a box, at twice the mains' frequency. */
+function rippleFigures(
+  { lamps, exposure }: Plan,
+  openS: number | undefined,
+  name: (what: string) => string,
+): Entry[] {
+  const mainsHz = Number(lamps.mainsHz);
+  if (!Number.isFinite(mainsHz) || openS === undefined || exposure.bracketCount > 1) return [];
+  const turns = 2 * Math.PI * mainsHz * openS;
+  const left = lamps.depthShare * Math.abs(Math.sin(turns) / turns);
+  return [
+    [name('rippleLeftShare'), left],
+    [name('rippleShare'), 2 * left],
+  ];
+}
+
 /** Figures of a frame, counted from 1, beside those that the schedule has as they are. */
 export function frameFigures(plan: Plan, made: Schedule, frame: number): Entry[] {
   const { columns, exposure, startMs, sources } = made;
@@ -145,6 +161,7 @@ export function frameFigures(plan: Plan, made: Schedule, frame: number): Entry[]
           [name('iso'), rung.iso],
         ] as Entry[])
       : []),
+    ...rippleFigures(plan, rung?.openS, name),
     ...(swaps.length > 0 ? [[name('toSwap'), Math.min(...swaps) - frame] as Entry] : []),
     ...columns.axes.flatMap((axis): Entry[] => [
       ...(inSight(k - 1) ? [[name(`axes.${axis.name}.by`), at(axis, k) - at(axis, k - 1)] as Entry] : []),
