@@ -1,10 +1,11 @@
 /** One axis as it is drawn, read and said: its position, its speed, or its microsteps from frame to frame. */
+
+import { movesOf, speedsOf } from '../../engine/motion/speeds.ts';
 import type { Axis, Plan } from '../../engine/plan/schema.ts';
 import type { AxisColumns, Schedule } from '../../engine/schedule-types.ts';
 import { ofFrame } from '../../engine/working/names.ts';
 import { numberText, withUnit } from '../format/numbers.ts';
 import type { Quantity } from '../tracks/shown.ts';
-import { movesOf, speedsOf } from './axisMoves.ts';
 import type { Reading } from './chart.ts';
 import { digitsFor, fixed, signed } from './format.ts';
 import { type Domain, extent } from './scale.ts';
@@ -132,6 +133,9 @@ function speeds(columns: AxisColumns, series: Series, axis: Axis | undefined): D
   const unit = columns.unit === 'deg' ? '°/s' : 'mm/s';
   const span = extent(series.values) ?? [0, 0];
   const digits = digitsFor(Math.max(-span[0], span[1])) + 1;
+  // None follows the last.
+  const how = (index: number): { of?: string } =>
+    index < columns.steps.length - 1 ? { of: ofFrame(index, `axes.${name}.speed`) } : {};
   const most = axis ? withUnit(numberText(axis.maxSpeed, 4), unit) : NONE;
   return {
     columns,
@@ -140,11 +144,12 @@ function speeds(columns: AxisColumns, series: Series, axis: Axis | undefined): D
     limits: axis ? topSpeeds(axis, span, most) : [],
     inWords: `${name} runs at up to ${withUnit(numberText(peak(span), digits), unit)}, and can do ${most}.`,
     read: (index) => [
-      { style: series, name, value: read(series, index, digits), unit },
+      { style: series, name, value: read(series, index, digits), unit, ...how(index) },
       { style: null, name: 'At most', value: axis ? numberText(axis.maxSpeed, 4) : NONE, unit },
     ],
     heading: `${name}, ${unit}`,
     cell: (index) => read(series, index, digits),
+    of: (index) => how(index).of ?? null,
   };
 }
 

@@ -1,5 +1,6 @@
 /** How far an axis goes from one frame to the next: how that came about. */
-import { DEFINITION, type Draft, ofFrame, term, type Workings } from '../working/make.ts';
+import { DEFINITION, type Draft, ofFrame, term, type Worked, type Workings } from '../working/make.ts';
+import { speedAfter } from './speed-working.ts';
 import type { AxisOf } from './working.ts';
 
 const named = (k: number, axis: string, what: string): string => ofFrame(k, `axes.${axis}.${what}`);
@@ -32,13 +33,14 @@ const moveSteps = ({ axis, columns: { steps } }: AxisOf, k: number): Draft => ({
 });
 
 /** Workings of an axis's way to one frame, and on to the next; names without the axis. @param k - counted from 0 */
-export function stepWorkings(of: AxisOf, k: number): Workings {
+export function stepWorkings(worked: Worked, of: AxisOf, k: number): Workings {
   const last = of.columns.steps.length - 1;
   return {
     ...(k > 0 && { by: () => way(of, 'from the frame before', k - 1, k) }),
     ...(k < last && {
       moveSteps: () => moveSteps(of, k),
       moveBy: () => way(of, 'to the next frame', k, k + 1),
+      speed: () => speedAfter(worked, of, k),
     }),
   };
 }

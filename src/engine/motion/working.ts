@@ -207,7 +207,7 @@ export const frameMotionWorkings = (of: Worked, k: number): Workings => ({
     ...axesOf(of).map((own) => ({
       [ofAxis(own.axis.name, 'position')]: () => position(own, k),
       [ofAxis(own.axis.name, 'moveS')]: () => axisMove(of, own, k),
-      ...ofTheAxis(own.axis.name, stepWorkings(own, k)),
+      ...ofTheAxis(own.axis.name, stepWorkings(of, own, k)),
     })),
   ),
 });

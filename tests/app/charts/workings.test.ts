@@ -1,6 +1,7 @@
 /** Every figure of the run's read-outs and of the charts' tables that names a working has it. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { AXES_TITLE } from '../../../src/app/charts/axesChart.ts';
 import { cycleColumns } from '../../../src/app/charts/CyclePanel.tsx';
 import { cellAfterKey } from '../../../src/app/charts/cellKeys.ts';
 import { clipReading } from '../../../src/app/charts/cursor.ts';
@@ -42,6 +43,39 @@ describe.each(readdirSync(EXAMPLES))('%s', (name) => {
     for (const figure of figures) expect(workingOf(plan, made, figure), figure).not.toBe(null);
   });
 });
+
+/** A number as a table has it, and half of its last digit. */
+function shown(cell: string): { value: number; halfDigit: number } {
+  const [, decimals = ''] = cell.split('.');
+  return { value: Number(cell.replace('\u2212', '-')), halfDigit: 0.5 * 10 ** -decimals.length };
+}
+
+test.each([
+  ['trapezoidal', 'moveShootMove', null],
+  ['trapezoidal', 'moveShootMove', 4],
+  ['jerkLimited', 'moveShootMove', null],
+  ['trapezoidal', 'continuous', null],
+] as const)(
+  'axes on a %s profile, %s, %s s a move: what stands there is what it comes to',
+  (profile, mode, moveS) => {
+    const base = demo('harbour-at-dusk.json');
+    const plan = { ...base, move: { ...base.move, profile, mode, moveS } };
+    const made = schedule(plan);
+    const view = runView(made, 800);
+    for (const quantity of ['position', 'speed', 'steps'] as const) {
+      const charts = runCharts(view, plan, null, { quantity, held: null });
+      const columns = charts.filter(({ title }) => title === AXES_TITLE).flatMap(({ table }) => table);
+      expect(columns).toHaveLength(2);
+      for (const k of [0, 40, 200, 384])
+        for (const { cell, of } of columns) {
+          const { value, halfDigit } = shown(cell(k));
+          const figure = of?.(k) ?? '';
+          const off = Math.abs(judgeWorking(plan, made, figure).value - value);
+          expect(off, figure).toBeLessThanOrEqual(halfDigit + 1e-9);
+        }
+    }
+  },
+);
 
 test.each([
   ['harbour-at-dusk.json', {}],
