@@ -11,6 +11,8 @@ import { runView } from '../../../src/app/charts/runView.ts';
 import { skyBand } from '../../../src/app/charts/skyBand.ts';
 import { calendarOf } from '../../../src/app/days/calendar.ts';
 import { yearColumns } from '../../../src/app/days/YearTable.tsx';
+import { standingReadings } from '../../../src/app/rig/pathReadings.ts';
+import { drawnRig } from '../../../src/app/rig/standing.ts';
 import { parsePlan } from '../../../src/engine/plan/parse.ts';
 import type { Plan } from '../../../src/engine/plan/schema.ts';
 import { schedule } from '../../../src/engine/schedule.ts';
@@ -102,6 +104,22 @@ test.each([
         const off = Math.abs(judgeWorking(plan, made, of).value - Number(cell));
         expect(off, of).toBeLessThanOrEqual(0.0005 + 1e-9);
       }
+  }
+});
+
+test.each(readdirSync(EXAMPLES))('where the camera of %s stands and looks', (name) => {
+  const plan = demo(name);
+  const made = schedule(plan);
+  const rig = drawnRig(plan, made.columns.axes, null);
+  for (const k of [0, 30]) {
+    const readings = standingReadings(rig.at(k));
+    expect(readings.length).toBeGreaterThan(4);
+    for (const { of = '', value, unit } of readings) {
+      const { value: number, halfDigit } = shown(value);
+      const metres = unit === 'm' ? 1000 : 1;
+      const off = Math.abs(judgeWorking(plan, made, of).value - number * metres);
+      expect(off, of).toBeLessThanOrEqual(halfDigit * metres + 1e-9);
+    }
   }
 });
 
