@@ -38,6 +38,9 @@ const PARTS_ASKED_FOR = [
   // Sentences whose figures open their workings.
   'Pieces',
   'sentence',
+  // Tables, and the feet of those whose cells open their workings.
+  'FigureTable',
+  'CellFoot',
   // The ways out wait for a sign of somebody, or some seconds.
   'wayParts',
   'taking',

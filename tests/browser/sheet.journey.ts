@@ -105,6 +105,42 @@ test('rows of a spreadsheet are pasted, and what is wrong with them is named', a
   await close();
 });
 
+test('what is typed goes where it was meant, and the cell stays in sight', async () => {
+  const { page, problems, close } = await sheetOf('clay-snail');
+  const grid = page.getByRole('grid', { name: 'Exposure sheet' });
+  const at = () => grid.getAttribute('aria-activedescendant');
+  const rows = await grid.getAttribute('aria-rowcount');
+  // From the box to the sheet without the mouse; two are selected and get the same words.
+  await page.getByLabel('Go to').fill('#30');
+  await page.getByLabel('Go to').press('Enter');
+  await page.getByLabel('Go to').press('ArrowDown');
+  await expect.poll(at).toBe('row-exposure-29-text');
+  await page.keyboard.press('Shift+ArrowDown');
+  await page.keyboard.type('Waits');
+  await page.keyboard.press('Enter');
+  for (const row of [29, 30])
+    await expect.poll(() => text(page.locator(`#row-exposure-${row}-text`))).toBe('Waits');
+  // A press elsewhere takes what is typed for the cell that it was typed into.
+  const hold = (row: number) => page.locator(`#row-exposure-${row} [data-column="hold"]`);
+  const before = [await text(hold(33)), await text(hold(35))];
+  await hold(33).dblclick();
+  await page.keyboard.type('7');
+  await hold(35).click();
+  await expect.poll(() => text(hold(33))).toBe('7');
+  expect(await text(hold(35))).toBe(before[1]);
+  // The first tick closes no action, and undo leads back.
+  await page.keyboard.press('Space');
+  await expect.poll(() => status(page)).toContain('1 of');
+  expect(Number(await grid.getAttribute('aria-rowcount'))).toBeGreaterThanOrEqual(Number(rows));
+  await page.keyboard.press('Control+Home');
+  await page.keyboard.press('Control+z');
+  await expect.poll(at).toBe('row-exposure-35-hold');
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => text(hold(33))).toBe(before[0]);
+  expect(problems).toEqual([]);
+  await close();
+});
+
 test('the frames of a time-lapse are listed, and one is gone to by its clock', async () => {
   const { page, problems, close } = await sheetOf('harbour-at-dusk');
   const grid = page.getByRole('grid', { name: 'Frames' });

@@ -3,7 +3,7 @@ import { evaluate } from 'mathjs';
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { violations } from './axe.ts';
-import { fromBar, newPlan, openSection, plain, setFigure, text } from './parts.ts';
+import { figureText, fromBar, newPlan, openSection, plain, setFigure, text } from './parts.ts';
 import { startBrowser, visit } from './visit.ts';
 
 const origin = inject('origin');
@@ -167,11 +167,24 @@ test('every figure of a sheet opens its own working', async () => {
   ])
     expect(figures).toContain(figure);
   expect(await violations(page)).toEqual([]);
+  // A cell is chosen by pressing it, and opens by a key; the foot has it too.
+  await page.locator('[data-kind=exposure][data-index="5"] [data-column=clock]').click();
+  await page.keyboard.press('?');
+  await expect.poll(() => text(heading(page))).toBe('Exposure 6: clock');
+  await page.keyboard.press('Escape');
+  await working(page).waitFor({ state: 'hidden' });
+  await page.keyboard.press('ArrowDown');
+  await page.locator('.cell-foot [data-figure="sheet.exposure.7.clock"]').waitFor();
+  // In a cell of words the key is what it says.
+  await page.locator('[data-kind=exposure][data-index="5"] [data-column=text]').click();
+  await page.keyboard.press('?');
+  expect(await page.locator('.in-cell').inputValue()).toBe('?');
+  await page.keyboard.press('Escape');
   // The exposure that one is at has its figures in the list.
   await how(page, 'Work').click();
   await working(page).locator('summary', { hasText: 'Other figures' }).click();
-  await working(page).getByRole('button', { name: 'Exposure 4: takes', exact: true }).click();
-  await expect.poll(() => text(heading(page))).toBe('Exposure 4: takes');
+  await working(page).getByRole('button', { name: 'Exposure 6: takes', exact: true }).click();
+  await expect.poll(() => text(heading(page))).toBe('Exposure 6: takes');
   expect(problems).toEqual([]);
   await context.close();
 }, 240_000);
@@ -199,6 +212,21 @@ test('every figure of the days opens its own working, on another date too', asyn
   await working(page).getByRole('button', { name: 'worked out: how by UTC came about' }).click();
   await working(page).getByRole('button', { name: 'worked out: how hour angle came about' }).click();
   await expect.poll(() => text(heading(page))).toBe('Sunset: hour angle');
+  await page.keyboard.press('Escape');
+
+  // The year as a table: by keys to the second of January, its sunrise.
+  await page.getByRole('button', { name: 'Show as table: the year’s light' }).click();
+  const year = page.getByRole('grid', { name: 'Days of 2026, table' });
+  await year.focus();
+  for (const key of ['ArrowDown', 'ArrowDown', 'ArrowRight', '?']) await page.keyboard.press(key);
+  await expect.poll(() => text(heading(page))).toBe('Sunrise');
+  expect(await text(working(page).locator('.working-value'))).toContain('Fri 2 Jan 2026');
+  await page.keyboard.press('Escape');
+  await working(page).waitFor({ state: 'hidden' });
+  expect(await year.evaluate((element) => element === document.activeElement)).toBe(true);
+  await year.getByRole('gridcell', { name: /^Fits/ }).first().click();
+  await page.locator('.cell-foot .how').click();
+  await expect.poll(() => text(heading(page))).toMatch(/spare/i);
   expect(await violations(page)).toEqual([]);
   expect(problems).toEqual([]);
   await context.close();
@@ -255,6 +283,11 @@ test('from a comparison one comes back to it; the ladder’s present row has its
   await expect.poll(() => text(heading(page))).toBe('Frames');
   await page.keyboard.press('Escape');
   await compare.waitFor();
+  // The copy's has its own: 90 min at 14 s are 386 frames, not the 271 of the plan now.
+  await compare.locator('[data-figure="copy:totals.frames"]').click();
+  await expect.poll(() => text(working(page).locator('.working-value'))).toBe('386 frames');
+  await page.keyboard.press('Escape');
+  await compare.waitFor();
   await page.keyboard.press('Escape');
   await compare.waitFor({ state: 'hidden' });
 
@@ -264,7 +297,26 @@ test('from a comparison one comes back to it; the ladder’s present row has its
   await expect.poll(() => text(heading(page))).toBe('Swaps');
   await page.keyboard.press('Escape');
   await working(page).waitFor({ state: 'hidden' });
-  expect(await row.locator('.how').count()).toBe(6);
+  expect(await row.locator('.how').count()).toBe(8);
+  // Of another setting, by keys: 5400 s / 22 s are 245 intervals, 246 frames. The plan stays as it is.
+  await row.getByRole('button', { name: /as planned/ }).focus();
+  for (const key of ['ArrowDown', 'ArrowDown', 'ArrowRight', 'Enter']) await page.keyboard.press(key);
+  await expect.poll(() => text(working(page).locator('.working-value'))).toBe('246 frames');
+  await page.keyboard.press('Escape');
+  await working(page).waitFor({ state: 'hidden' });
+  expect(await figureText(page, 'Interval')).toBe('20 s');
+
+  // The frames of the run as a table: a cell by pressing it, the one beside it by key.
+  await page.getByRole('link', { name: 'Sheet', exact: true }).click();
+  await page.locator('.r.frame [data-column=clock]').nth(2).click();
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('?');
+  await expect.poll(() => text(heading(page))).toBe('Exposure value of the settings');
+  await page.keyboard.press('Escape');
+  await working(page).waitFor({ state: 'hidden' });
+  await page.locator('.cell-foot .how').click();
+  await expect.poll(() => text(heading(page))).toBe('Exposure value of the settings');
+  expect(await violations(page)).toEqual([]);
   expect(problems).toEqual([]);
   await context.close();
 }, 120_000);

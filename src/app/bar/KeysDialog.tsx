@@ -12,7 +12,8 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['Esc', 'In a field: back to what it was'],
   ['[ ]', 'Finding before, finding after'],
   ['Enter', 'On a way out of a finding: take it; the focus alone shows what it would change'],
-  ['↑ ↓', 'In the interval ladder: another setting; Home and End; Enter takes it'],
+  ['↑ ↓', 'In the interval ladder: another setting; Home and End; Enter takes it; ← → its figures'],
+  ['?', 'In a table: how the figure of the chosen cell was worked out; the arrows choose it'],
   ['C', 'Compare the plan with a copy of it'],
   ['← → ↑ ↓', "In the year's light: a day, a week; Page Up and Page Down a month, Home and End the year"],
   ['Enter', "In the year's light: put the plan on that day"],
@@ -49,7 +50,7 @@ function SingleKeys() {
   return (
     <div className="flag">
       <input id="single-keys" type="checkbox" checked={on} onChange={({ target }) => turn(target.checked)} />
-      <label htmlFor="single-keys">1 2 3 4, P, C and [ ] act anywhere on the page</label>
+      <label htmlFor="single-keys">1 2 3 4, P, C and [ ] act anywhere on the page, ? in a table</label>
     </div>
   );
 }

@@ -1,46 +1,18 @@
-import type { TableColumn } from './chart.ts';
+import { Suspense } from 'react';
+import { fetched } from '../fetched.tsx';
+import type { TableProps } from './FigureTable.tsx';
+
+const FigureTable = fetched('The table', () => import('./FigureTable.tsx').then((part) => part.FigureTable));
 
 /** As many rows as one still reads through. */
 const MOST_ROWS = 200;
 
 /** The same figures as the drawing, as a table that scrolls by itself. */
-export function ChartTable({
-  caption,
-  columns,
-  rows,
-}: {
-  caption: string;
-  columns: TableColumn[];
-  rows: number[];
-}) {
-  return (
-    // Reachable by keyboard because it scrolls.
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region has to take the focus to be scrolled
-    <section className="chart-table" aria-label={`${caption}, table`} tabIndex={0}>
-      <table>
-        <caption>{caption}</caption>
-        <thead>
-          <tr>
-            {columns.map((column) => (
-              <th key={column.heading} scope="col">
-                {column.heading}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((index) => (
-            <tr key={index}>
-              {columns.map((column) => (
-                <td key={column.heading}>{column.cell(index)}</td>
-              ))}
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </section>
-  );
-}
+export const ChartTable = (props: TableProps) => (
+  <Suspense fallback={<div className="figure-table" />}>
+    <FigureTable {...props} />
+  </Suspense>
+);
 
 /** Indices of the rows: all of them, or evenly spread ones with the first and the last. */
 export function tableRows(count: number): number[] {

@@ -126,28 +126,38 @@ function Swatch({ item }: { item: LegendItem }) {
   );
 }
 
-function CycleTable({ model }: { model: CycleModel }) {
-  const lane = (name: string, bars: readonly Bar[]) => bars.map((bar) => ({ lane: name, ...bar }));
-  const rows = [
-    ...lane('Camera', model.camera),
-    ...lane('Rig', model.rig),
-    ...lane(model.longer === 'rig' ? 'Rig' : 'Camera', model.free),
+/** The bars of all lanes as rows of a table. */
+export function cycleColumns({ frame, camera, rig, free, longer }: CycleModel): {
+  columns: TableColumn[];
+  rows: number[];
+} {
+  const lane = (name: string, id: string, bars: readonly Bar[]) =>
+    bars.map((bar, n) => ({ ...bar, lane: name, of: `frame.${frame}.lane.${id}.${n + 1}` }));
+  const bars = [
+    ...lane('Camera', 'camera', camera),
+    ...lane('Rig', 'rig', rig),
+    ...lane(longer === 'rig' ? 'Rig' : 'Camera', 'free', free),
   ];
-  const column = (heading: string, cell: (row: (typeof rows)[number]) => string): TableColumn => ({
+  const words = (heading: string, cell: (bar: (typeof bars)[number]) => string): TableColumn => ({
     heading,
-    cell: (index) => (rows[index] ? cell(rows[index]) : ''),
+    cell: (index) => (bars[index] ? cell(bars[index]) : ''),
   });
-  return (
-    <ChartTable
-      caption={`Cycle of frame ${model.frame}`}
-      columns={[
-        column('Lane', (row) => row.lane),
-        column('What', (row) => row.label),
-        column('Starts, s', (row) => fixed(row.startS, 3)),
-        column('Lasts, s', (row) => fixed(row.durationS, 3)),
-        column('Ends, s', (row) => fixed(row.startS + row.durationS, 3)),
-      ]}
-      rows={rows.map((_, index) => index)}
-    />
-  );
+  const seconds = (heading: string, what: string, ofBar: (bar: Bar) => number): TableColumn => ({
+    ...words(heading, (bar) => fixed(ofBar(bar), 3)),
+    of: (index) => (bars[index] ? `${bars[index].of}.${what}` : null),
+  });
+  return {
+    columns: [
+      words('Lane', (bar) => bar.lane),
+      words('What', (bar) => bar.label),
+      seconds('Starts, s', 'startS', (bar) => bar.startS),
+      seconds('Lasts, s', 'lastsS', (bar) => bar.durationS),
+      seconds('Ends, s', 'endS', (bar) => bar.startS + bar.durationS),
+    ],
+    rows: bars.map((_, index) => index),
+  };
 }
+
+const CycleTable = ({ model }: { model: CycleModel }) => (
+  <ChartTable caption={`Cycle of frame ${model.frame}`} {...cycleColumns(model)} />
+);

@@ -1,14 +1,16 @@
 import { useMemo, useRef } from 'react';
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { Schedule } from '../../engine/schedule-types.ts';
+import { ofFrame } from '../../engine/working/names.ts';
 import { plural } from '../format/numbers.ts';
 import { SavePicture } from '../picture/SavePicture.tsx';
 import { useShown } from '../tracks/shown.ts';
+import { How } from '../working/How.tsx';
 import { AXES_TITLE } from './axesChart.ts';
 import { CHANGES_PX, ClockChanges, TRACK_PX } from './ClockChanges.tsx';
 import { CursorFlag } from './CursorFlag.tsx';
 import type { TableColumn } from './chart.ts';
-import { clipReading, cursorIndex, frameMoment } from './cursor.ts';
+import { clipReading, cursorIndex, frameClock, frameMoment } from './cursor.ts';
 import { NoSky } from './NoSky.tsx';
 import { Readings } from './Readings.tsx';
 import { RunRow } from './RunRow.tsx';
@@ -117,6 +119,9 @@ function RunCharts({ schedule, plan, cursor, onCursor, width }: Props & { width:
           <span>
             frame <span className="chart-figure">{index + 1}</span>
           </span>
+          <How of={ofFrame(index, 'clock')} what={`${frameClock(schedule, index)}, frame ${index + 1} opens`}>
+            <span className="chart-figure">{frameClock(schedule, index)}</span>
+          </How>
         </p>
       </div>
       {sky === null && <NoSky />}
@@ -140,6 +145,10 @@ function RunCharts({ schedule, plan, cursor, onCursor, width }: Props & { width:
 function leadingColumns(schedule: Schedule): TableColumn[] {
   return [
     { heading: 'Frame', cell: (index) => String(index + 1) },
-    { heading: 'Clock', cell: (index) => frameMoment(schedule, index) },
+    {
+      heading: 'Clock',
+      cell: (index) => frameMoment(schedule, index),
+      of: (index) => ofFrame(index, 'clock'),
+    },
   ];
 }

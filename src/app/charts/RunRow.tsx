@@ -1,4 +1,4 @@
-import { type ReactNode, Suspense, useState } from 'react';
+import { type ReactNode, Suspense, useMemo, useState } from 'react';
 import { fetched } from '../fetched.tsx';
 import { SavePicture } from '../picture/SavePicture.tsx';
 import { chooseAxis, useShown } from '../tracks/shown.ts';
@@ -35,6 +35,9 @@ export function RunRow({ chart, view, gutterPx, wide, clock, sky, index, leading
   const [asTable, setAsTable] = useState(false);
   const name = `${chart.title} over the run, ${chart.unit}`;
   const choice = useLineChoice(chart);
+  // The same ones as long as nothing changes: a table draws only rows that do.
+  const columns = useMemo(() => [...leading, ...chart.table], [leading, chart]);
+  const rows = useMemo(() => tableRows(view.elapsedS.length), [view]);
   return (
     <div className="run-row">
       <div className="run-plot">
@@ -42,11 +45,7 @@ export function RunRow({ chart, view, gutterPx, wide, clock, sky, index, leading
           {chart.title} <small>{chart.unit}</small>
         </h3>
         {asTable ? (
-          <ChartTable
-            caption={name}
-            columns={[...leading, ...chart.table]}
-            rows={tableRows(view.elapsedS.length)}
-          />
+          <ChartTable caption={name} columns={columns} rows={rows} />
         ) : (
           <div className="run-stage">
             <div className="run-drawing" role="img" aria-label={`${name}. ${chart.summary}`}>

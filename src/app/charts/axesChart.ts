@@ -90,7 +90,7 @@ function axesChart(
     note: null,
     read: (index) => axes.flatMap((axis): Reading[] => axis.read(index)),
     dots: (index) => dotsOf(series, y, index),
-    table: axes.map((axis) => ({ heading: axis.heading, cell: axis.cell })),
+    table: axes.map(({ heading, cell, of }) => ({ heading, cell, ...(of && { of }) })),
   };
 }
 

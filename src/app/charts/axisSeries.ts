@@ -1,10 +1,11 @@
 /** One axis as it is drawn, read and said: its position, its speed, or its microsteps from frame to frame. */
+
+import { movesOf, speedsOf } from '../../engine/motion/speeds.ts';
 import type { Axis, Plan } from '../../engine/plan/schema.ts';
 import type { AxisColumns, Schedule } from '../../engine/schedule-types.ts';
 import { ofFrame } from '../../engine/working/names.ts';
 import { numberText, withUnit } from '../format/numbers.ts';
 import type { Quantity } from '../tracks/shown.ts';
-import { movesOf, speedsOf } from './axisMoves.ts';
 import type { Reading } from './chart.ts';
 import { digitsFor, fixed, signed } from './format.ts';
 import { type Domain, extent } from './scale.ts';
@@ -36,6 +37,8 @@ export interface DrawnAxis {
   /** Of its column in the table. */
   heading: string;
   cell(index: number): string;
+  /** Name of the working of that. */
+  of?: (index: number) => string | null;
 }
 
 interface Asked {
@@ -87,10 +90,12 @@ function positions(columns: AxisColumns, series: Series, axis: Axis | undefined)
         name: 'Step',
         value: index > 0 ? signed(at(index) - at(index - 1), stepDigits) : NONE,
         unit: SIGNS[unit],
+        ...(index > 0 && { of: ofFrame(index, `axes.${name}.by`) }),
       },
     ],
     heading: `${name}, ${unit}`,
     cell: (index) => fixed(at(index), digits),
+    of: (index) => ofFrame(index, `axes.${name}.position`),
   };
 }
 
@@ -128,6 +133,9 @@ function speeds(columns: AxisColumns, series: Series, axis: Axis | undefined): D
   const unit = columns.unit === 'deg' ? '°/s' : 'mm/s';
   const span = extent(series.values) ?? [0, 0];
   const digits = digitsFor(Math.max(-span[0], span[1])) + 1;
+  // None follows the last.
+  const how = (index: number): { of?: string } =>
+    index < columns.steps.length - 1 ? { of: ofFrame(index, `axes.${name}.speed`) } : {};
   const most = axis ? withUnit(numberText(axis.maxSpeed, 4), unit) : NONE;
   return {
     columns,
@@ -136,11 +144,12 @@ function speeds(columns: AxisColumns, series: Series, axis: Axis | undefined): D
     limits: axis ? topSpeeds(axis, span, most) : [],
     inWords: `${name} runs at up to ${withUnit(numberText(peak(span), digits), unit)}, and can do ${most}.`,
     read: (index) => [
-      { style: series, name, value: read(series, index, digits), unit },
+      { style: series, name, value: read(series, index, digits), unit, ...how(index) },
       { style: null, name: 'At most', value: axis ? numberText(axis.maxSpeed, 4) : NONE, unit },
     ],
     heading: `${name}, ${unit}`,
     cell: (index) => read(series, index, digits),
+    of: (index) => how(index).of ?? null,
   };
 }
 
@@ -165,6 +174,10 @@ function microsteps(columns: AxisColumns, series: Series): DrawnAxis {
   const { name, unit, stepsPerUnit } = columns;
   const span = extent(series.values) ?? [0, 0];
   const digits = digitsFor(peak(span) / stepsPerUnit) + 1;
+  const last = columns.steps.length - 1;
+  // None follows the last.
+  const how = (index: number, what: string): { of?: string } =>
+    index < last ? { of: ofFrame(index, `axes.${name}.${what}`) } : {};
   const inUnit = (index: number) => {
     const moved = valueAt(series, index) / stepsPerUnit;
     return Number.isFinite(moved) ? signed(moved, digits) : NONE;
@@ -176,10 +189,11 @@ function microsteps(columns: AxisColumns, series: Series): DrawnAxis {
     limits: [],
     inWords: `${name} makes up to ${numberText(peak(span))} microsteps from one frame to the next.`,
     read: (index) => [
-      { style: series, name, value: read(series, index, 0), unit: '' },
-      { style: null, name: 'Move', value: inUnit(index), unit: SIGNS[unit] },
+      { style: series, name, value: read(series, index, 0), unit: '', ...how(index, 'moveSteps') },
+      { style: null, name: 'Move', value: inUnit(index), unit: SIGNS[unit], ...how(index, 'moveBy') },
     ],
     heading: `${name}, microsteps`,
     cell: (index) => read(series, index, 0),
+    of: (index) => how(index, 'moveSteps').of ?? null,
   };
 }

@@ -61,7 +61,11 @@ export function cardChart(view: RunView): ChartModel | null {
     dots: (index) => dotsOf([series], y, index),
     table: [
       { heading: 'Card', cell: (index) => cardAt(index)?.name ?? '' },
-      { heading: `Filled, ${amounts.unit}`, cell: filled },
+      {
+        heading: `Filled, ${amounts.unit}`,
+        cell: filled,
+        of: (index) => ofFrame(index, 'cardBytes'),
+      },
     ],
   };
 }

@@ -1,5 +1,6 @@
 /** What a chart of the run is made of, whatever it shows. */
 import type { Schedule } from '../../engine/schedule-types.ts';
+import type { CellFigure } from '../working/cellFigures.ts';
 import type { PlacedName } from './names.ts';
 import type { RunView } from './runView.ts';
 import type { Domain } from './scale.ts';
@@ -74,6 +75,10 @@ export interface Dot {
 export interface TableColumn {
   heading: string;
   cell(index: number): string;
+  /** Name of the working of the figure in it; null where it has none. */
+  of?: (index: number) => string | null;
+  /** In its place, where a cell has several figures, or words around one. */
+  figures?: (index: number) => readonly CellFigure[];
 }
 
 /** What can be edited in a chart of positions: the tracks of these axes, on a scale of these positions. */

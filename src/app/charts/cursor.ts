@@ -2,6 +2,7 @@
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { Schedule } from '../../engine/schedule-types.ts';
 import { clockAt, isoAt, offsetInSpans } from '../../engine/time/clock.ts';
+import { ofFrame } from '../../engine/working/names.ts';
 import { offsetText } from '../format/clock.ts';
 import { durationText } from '../format/durations.ts';
 import type { Reading } from './chart.ts';
@@ -61,7 +62,7 @@ export function clipReading({ totals }: Schedule, plan: Plan, index: number): Re
   const seconds = (index * holdFrames - handlesFrames) / totals.frameRate;
   const past = handlesFrames > 0 && seconds >= totals.clipLengthS;
   const name = seconds < 0 ? 'Head handle' : past ? 'Tail handle' : 'In the clip';
-  return { style: null, name, value: fixed(seconds, 2), unit: 's' };
+  return { style: null, name, value: fixed(seconds, 2), unit: 's', of: ofFrame(index, 'clipS') };
 }
 
 /** A key press on the cursor. */

@@ -62,6 +62,7 @@ export function energyChart(view: RunView, plan: Plan): ChartModel | null {
     table: packs.map((pack) => ({
       heading: `${pack.series.name}, % left`,
       cell: (index) => fixed(valueAt(pack.series, index), 0),
+      of: (index) => ofFrame(index, leftOf(pack)),
     })),
   };
 }
@@ -124,6 +125,9 @@ function emptyMoment({ name, shortAtFrame }: SourceSummary, view: RunView): Mome
   return [{ kind: 'end', x: xOfFrame(view, shortAtFrame), label: `${name} runs out, frame ${shortAtFrame}` }];
 }
 
+/** Name of the working of what is left, without the frame. */
+const leftOf = ({ summary }: Pick<DrawnSource, 'summary'>): string => `sources.${summary.name}.leftPercent`;
+
 function readSource({ series, summary }: DrawnSource, index: number): Reading {
   return summary.kind === 'mains'
     ? { style: null, name: series.name, value: 'mains', unit: '' }
@@ -132,14 +136,15 @@ function readSource({ series, summary }: DrawnSource, index: number): Reading {
         name: series.name,
         value: fixed(valueAt(series, index), 0),
         unit: '%',
-        of: ofFrame(index, `sources.${summary.name}.leftWh`),
+        of: ofFrame(index, leftOf({ summary })),
       };
 }
 
 function nextSwap(packs: readonly DrawnSource[], index: number): Reading[] {
   const coming = packs.flatMap((pack) => pack.summary.swapFrames).filter((frame) => frame > index + 1);
   if (coming.length === 0) return [];
-  return [{ style: null, name: 'Swap in', value: String(Math.min(...coming) - index - 1), unit: 'fr' }];
+  const value = String(Math.min(...coming) - index - 1);
+  return [{ style: null, name: 'Swap in', value, unit: 'fr', of: ofFrame(index, 'toSwap') }];
 }
 
 function sourceInWords({ series, summary }: DrawnSource, frames: number): string {

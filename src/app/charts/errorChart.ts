@@ -46,7 +46,13 @@ export function errorChart(view: RunView, plan: Plan): ChartModel | null {
     note: null,
     read: (index) => [readError(series, index)],
     dots: (index) => dotsOf([series], y, index),
-    table: [{ heading: 'Too bright, stops', cell: (index) => signed(valueAt(series, index), 2) }],
+    table: [
+      {
+        heading: 'Too bright, stops',
+        cell: (index) => signed(valueAt(series, index), 2),
+        of: (index) => ofFrame(index, 'evError'),
+      },
+    ],
   };
 }
 

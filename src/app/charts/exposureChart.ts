@@ -77,12 +77,18 @@ export function exposureChart(view: RunView, plan: Plan): ChartModel | null {
     read: (index) => readExposure(run, lines, index),
     dots: (index) => dotsOf(series, y, index),
     table: [
-      { heading: 'Settings', cell: (index) => rungWords(run.rungAt(index)) },
-      { heading: 'Settings, EV', cell: (index) => fixed(valueAt(lines.settings, index), 1) },
-      { heading: 'Scene, EV', cell: (index) => fixed(valueAt(lines.scene, index), 1) },
+      { heading: 'Settings', cell: (index) => rungWords(run.rungAt(index)), of: how('evSettings') },
+      {
+        heading: 'Settings, EV',
+        cell: (index) => fixed(valueAt(lines.settings, index), 1),
+        of: how('evSettings'),
+      },
+      { heading: 'Scene, EV', cell: (index) => fixed(valueAt(lines.scene, index), 1), of: how('evScene') },
     ],
   };
 }
+
+const how = (what: string) => (index: number) => ofFrame(index, what);
 
 /** Where the words of a stretch stand. */
 const stretchBox = ({ fromX, toX, label }: Stretch, heightPx: number): Box =>
@@ -151,10 +157,16 @@ function readExposure(
   });
   return [
     { style: null, name: 'Shutter', value: rung.shutterMark, unit: 's', of: ofFrame(index, 'openS') },
-    { style: null, name: 'Aperture', value: `f/${rung.apertureF}`, unit: '' },
-    { style: null, name: 'ISO', value: String(rung.iso), unit: '' },
+    {
+      style: null,
+      name: 'Aperture',
+      value: `f/${rung.apertureF}`,
+      unit: '',
+      of: ofFrame(index, 'apertureF'),
+    },
+    { style: null, name: 'ISO', value: String(rung.iso), unit: '', of: ofFrame(index, 'iso') },
     ev(settings, 'evSettings'),
-    ...(wanted ? [ev(wanted)] : []),
+    ...(wanted ? [ev(wanted, 'evWanted')] : []),
     ev(scene, 'evScene'),
     ...nextChange(exposure, index),
   ];
@@ -164,7 +176,15 @@ function readExposure(
 function nextChange({ changes }: ExposureSummary, index: number): Reading[] {
   const next = changes.find(({ frame }) => frame > index + 1);
   return next
-    ? [{ style: null, name: 'Next change in', value: String(next.frame - 1 - index), unit: 'fr' }]
+    ? [
+        {
+          style: null,
+          name: 'Next change in',
+          value: String(next.frame - 1 - index),
+          unit: 'fr',
+          of: ofFrame(index, 'toChange'),
+        },
+      ]
     : [];
 }
 

@@ -83,9 +83,21 @@ export function skyChart(view: RunView, band: SkyBand | null): ChartModel | null
     ],
     dots: (index) => dotsOf(series, y, index),
     table: [
-      { heading: 'Sun altitude, deg', cell: (index) => fixed(valueAt(sun, index), 1) },
-      { heading: 'Sun azimuth, deg', cell: (index) => fixed(Number(columns.sunAzimuthDeg[index]), 0) },
-      { heading: 'Moon altitude, deg', cell: (index) => fixed(valueAt(moon, index), 1) },
+      {
+        heading: 'Sun altitude, deg',
+        cell: (index) => fixed(valueAt(sun, index), 1),
+        of: (index) => ofFrame(index, 'sunAltitudeDeg'),
+      },
+      {
+        heading: 'Sun azimuth, deg',
+        cell: (index) => fixed(Number(columns.sunAzimuthDeg[index]), 0),
+        of: (index) => ofFrame(index, 'sunAzimuthDeg'),
+      },
+      {
+        heading: 'Moon altitude, deg',
+        cell: (index) => fixed(valueAt(moon, index), 1),
+        of: (index) => ofFrame(index, 'moonAltitudeDeg'),
+      },
     ],
   };
 }
@@ -155,7 +167,13 @@ function readMoon(moon: Series, ms: number, index: number): Reading[] {
       unit: '°',
       of: ofFrame(index, 'moonAltitudeDeg'),
     },
-    { style: null, name: 'Moon lit', value: fixed(moonLitShare(ms) * 100, 0), unit: '%' },
+    {
+      style: null,
+      name: 'Moon lit',
+      value: fixed(moonLitShare(ms) * 100, 0),
+      unit: '%',
+      of: ofFrame(index, 'moonLitShare'),
+    },
   ];
 }
 

@@ -63,7 +63,13 @@ export function spareChart(view: RunView, plan: Plan): ChartModel {
       },
     ],
     dots: (index) => dotsOf([series], y, index),
-    table: [{ heading: 'Spare, s', cell: (index) => fixed(valueAt(series, index), 2) }],
+    table: [
+      {
+        heading: 'Spare, s',
+        cell: (index) => fixed(valueAt(series, index), 2),
+        of: (index) => ofFrame(index, 'spareS'),
+      },
+    ],
   };
 }
 

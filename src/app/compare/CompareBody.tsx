@@ -8,6 +8,7 @@ import { CloseButton } from '../bar/Dialog.tsx';
 import { type Standing, StandingTag } from '../icons.tsx';
 import { type Copy, forgetCopy, keepCopy, lookForCopy, useCopy } from '../store/copy.ts';
 import { currentPlan, replacePlan, undo, usePlan, useSchedule } from '../store/plan.ts';
+import { figureOfCopy } from '../working/copied.ts';
 import { How } from '../working/How.tsx';
 import { inputText, ownerText } from './inputText.ts';
 import './compare.css';
@@ -58,12 +59,22 @@ const Line = ({ what, of, was, now }: LineProps) => (
 
 const NONE = '–';
 
-/** A figure of the plan as it is. */
-const Now = ({ of, text, label }: { of: string; text: string; label: string }) => (
-  <How of={of} what={`${text}, ${label}`}>
-    {text}
-  </How>
-);
+interface SideProps {
+  of: string | null;
+  text: string;
+  label: string;
+  ofCopy?: boolean;
+}
+
+/** A figure of the copy, or of the plan as it is. */
+const Side = ({ of, text, label, ofCopy = false }: SideProps) =>
+  of === null || text === NONE ? (
+    text
+  ) : (
+    <How of={ofCopy ? figureOfCopy(of) : of} what={`${text}, ${label}${ofCopy ? ', copy' : ''}`}>
+      {text}
+    </How>
+  );
 
 const Figures = ({ title, rows }: { title: string; rows: readonly FigureDifference[] }) =>
   rows.length > 0 && (
@@ -72,8 +83,8 @@ const Figures = ({ title, rows }: { title: string; rows: readonly FigureDifferen
         <Line
           key={label}
           what={label}
-          was={was}
-          now={figure === null || now === NONE ? now : <Now of={figure} text={now} label={label} />}
+          was={<Side of={figure} text={was} label={label} ofCopy />}
+          now={<Side of={figure} text={now} label={label} />}
         />
       ))}
     </Group>

@@ -1,7 +1,8 @@
 /** The plan at the settings of the trigger around the present one, a row each; a row can be taken. */
-import { type KeyboardEvent, useEffect, useRef } from 'react';
+import { type KeyboardEvent, type MouseEvent, useEffect, useRef } from 'react';
 import type { LadderRow } from '../../engine/fixes/interval-ladder.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
+import { ofFrame, ofSetting } from '../../engine/working/names.ts';
 import { useFixes } from '../fixes/fixStore.ts';
 import { wantLadder } from '../fixes/following.ts';
 import { takeBack, takeChanges } from '../fixes/taking.ts';
@@ -11,9 +12,9 @@ import { withChecks } from '../store/checker.ts';
 import { usePlan, useSchedule } from '../store/plan.ts';
 import { How } from '../working/How.tsx';
 import {
+  buttonAfterKey,
   endText,
   exposureLines,
-  rowAfterKey,
   settingText,
   shortFinding,
   signedDuration,
@@ -45,17 +46,25 @@ function Row({ row, plan, present, firstFrameAt }: RowProps) {
   const take = () => {
     if (plan && !present) withChecks(() => takeChanges(plan, row.changes, `Interval to ${dial}`, 'ladder'));
   };
-  // Only the plan as it stands has workings.
+  // Those of an earlier plan have no workings any more.
   const figure = (of: string, name: (typeof HEADINGS)[number], text: string) =>
-    present && plan ? (
-      <How of={of} what={`${text}, ${name}`}>
+    plan ? (
+      <How
+        of={present ? of : ofSetting(row.dialS, of)}
+        what={`${text}, ${name}${present ? '' : ` at ${dial}`}`}
+        tabIndex={present ? 0 : -1}
+      >
         {text}
       </How>
     ) : (
       text
     );
+  // Its figures are asked about, anything else of the row takes it.
+  const onClick = ({ target }: MouseEvent) => {
+    if (!(target as Element).closest('.how')) take();
+  };
   return (
-    <tr className={present ? 'present' : undefined} onClick={take}>
+    <tr className={present ? 'present' : undefined} onClick={onClick}>
       <th scope="row">
         <button
           type="button"
@@ -86,8 +95,10 @@ function Row({ row, plan, present, firstFrameAt }: RowProps) {
         {figure('totals.tightestSpareS', 'Spare', signedDuration(spareS))}
       </td>
       <td>
-        {exposureLines(row).map((line) => (
-          <small key={line}>{line}</small>
+        {exposureLines(row).map(({ text, frame }) => (
+          <small key={text}>
+            {frame === null ? text : figure(ofFrame(frame - 1, 'evSettings'), 'Exposure', text)}
+          </small>
         ))}
       </td>
       <td className="m">{figure('run.swaps', 'Swaps', String(row.swaps))}</td>
@@ -117,11 +128,17 @@ function Table({ rows, plan }: { rows: readonly LadderRow[]; plan: Plan | null }
   const { dialS, firstFrameAt } = useSchedule().totals;
   const body = useRef<HTMLTableSectionElement>(null);
   const onKeyDown = (event: KeyboardEvent) => {
-    const buttons = [...(body.current?.querySelectorAll<HTMLButtonElement>('th button') ?? [])];
-    const to = rowAfterKey(event.key, buttons.indexOf(document.activeElement as never), buttons.length);
+    const rows = [...(body.current?.rows ?? [])].map((row) => [...row.querySelectorAll('button')]);
+    const r = rows.findIndex((buttons) => buttons.includes(document.activeElement as never));
+    const b = rows[r]?.indexOf(document.activeElement as never) ?? 0;
+    const to = buttonAfterKey(
+      event.key,
+      { row: r, button: b },
+      rows.map(({ length }) => length),
+    );
     if (to === null) return;
     event.preventDefault();
-    buttons[to]?.focus();
+    rows[to.row]?.[to.button]?.focus();
   };
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys

@@ -12,11 +12,16 @@ export function shortFinding({ id, about }: Pick<Finding, 'id' | 'about'>): stri
   return `${words}: ${/^\d+$/.test(about) ? `step ${about}` : about}`;
 }
 
-/** Settings at the first frame, and at the last where they are others. */
-export function exposureLines({ exposureFirst, exposureLast }: LadderRow): string[] {
-  if (exposureFirst === null) return ['–'];
-  if (exposureLast === null || exposureFirst === exposureLast) return [exposureFirst];
-  return [exposureFirst, `to ${exposureLast}`];
+/** Settings at the first frame, and at the last where they are others; with the frame, counted from 1. */
+export function exposureLines({
+  exposureFirst,
+  exposureLast,
+  frames,
+}: Pick<LadderRow, 'exposureFirst' | 'exposureLast' | 'frames'>): { text: string; frame: number | null }[] {
+  if (exposureFirst === null) return [{ text: '–', frame: null }];
+  const first = { text: exposureFirst, frame: 1 };
+  if (exposureLast === null || exposureFirst === exposureLast) return [first];
+  return [first, { text: `to ${exposureLast}`, frame: frames }];
 }
 
 /** Clock of the last frame, with the days gone by since the run's first. */
@@ -36,8 +41,31 @@ export function settingText({ dialS, intervalS }: LadderRow): { dial: string; in
 export const signedDuration = (seconds: number): string =>
   `${seconds < 0 ? MINUS : ''}${durationText(Math.abs(seconds))}`;
 
-/** Row that a key leads to; null for any other key. */
-export function rowAfterKey(key: string, row: number, rows: number): number | null {
-  const to = { ArrowDown: row + 1, ArrowUp: row - 1, Home: 0, End: rows - 1 }[key];
-  return to === undefined ? null : Math.max(0, Math.min(rows - 1, to));
+/** A button of the table: its row, and its place in that. */
+export interface ButtonAt {
+  row: number;
+  button: number;
+}
+
+/**
+ * Button that a key leads to: a row's setting is its first, the figures come after it. Up and down keep to the column.
+ * @param counts - how many buttons each row has
+ * @returns null for any other key
+ */
+export function buttonAfterKey(
+  key: string,
+  { row, button }: ButtonAt,
+  counts: readonly number[],
+): ButtonAt | null {
+  const to = {
+    ArrowDown: { row: row + 1, button },
+    ArrowUp: { row: row - 1, button },
+    ArrowRight: { row, button: button + 1 },
+    ArrowLeft: { row, button: button - 1 },
+    Home: { row: 0, button },
+    End: { row: counts.length - 1, button },
+  }[key];
+  if (to === undefined) return null;
+  const inRow = Math.max(0, Math.min(counts.length - 1, to.row));
+  return { row: inRow, button: Math.max(0, Math.min((counts[inRow] ?? 1) - 1, to.button)) };
 }

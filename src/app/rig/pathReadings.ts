@@ -96,16 +96,17 @@ function directionDeg({ x, y, z }: Standing['pose']['direction']): { bearing: nu
 }
 
 /** Where the camera is at one frame. */
-export function standingReadings({ pose, subjectMm }: Standing): Reading[] {
+export function standingReadings({ index, pose, subjectMm }: Standing): Reading[] {
   const { position, direction } = pose;
   const { bearing, elevation } = directionDeg(direction);
+  const of = (what: string) => ofFrame(index, what);
   return [
-    mm('Lens above the floor', position.z),
-    mm('Forward', position.y),
-    reading('To the right', signed(position.x, 0), 'mm'),
-    reading('Looks to', signed(bearing, 1), '°'),
-    reading('Looks up', signed(elevation, 1), '°'),
-    ...(subjectMm === null ? [] : [away('Subject away', subjectMm)]),
+    how(of('lensHeightMm'), mm('Lens above the floor', position.z)),
+    how(of('lensForwardMm'), mm('Forward', position.y)),
+    how(of('lensRightMm'), reading('To the right', signed(position.x, 0), 'mm')),
+    how(of('lensBearingDeg'), reading('Looks to', signed(bearing, 1), '°')),
+    how(of('lensElevationDeg'), reading('Looks up', signed(elevation, 1), '°')),
+    ...(subjectMm === null ? [] : [how(of('subjectMm'), away('Subject away', subjectMm))]),
   ];
 }
 

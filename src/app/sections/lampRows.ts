@@ -14,11 +14,15 @@ import { NBSP, numberText, withUnit } from '../format/numbers.ts';
 export interface UsedShutter {
   shutterS: number;
   openS: number;
+  /** One that it is used at, counted from 1. */
+  frame: number;
 }
 
 /** What a shutter time leaves, in words. */
 export interface LampRow {
   shutter: string;
+  /** One that it is used at, counted from 1: its figures are the row's. */
+  frame: number;
   /** `± 12 %`, of the worst exposure of a bracket. */
   left: string;
   /** Largest change from frame to frame. */
@@ -39,7 +43,11 @@ const distinct = (used: readonly UsedShutter[]): UsedShutter[] => [
   ...new Map(used.map((one) => [one.shutterS, one])).values(),
 ];
 
-function rowOf(plan: Plan, mainsHz: number, { shutterS, openS }: UsedShutter): LampRow & { changes: number } {
+function rowOf(
+  plan: Plan,
+  mainsHz: number,
+  { shutterS, openS, frame }: UsedShutter,
+): LampRow & { changes: number } {
   const lefts = bracketS(plan, openS).map((s) => rippleLeftShare(plan.lamps.depthShare, mainsHz, s));
   const left = Math.max(...lefts);
   const changes = worstChangeShare(left);
@@ -47,6 +55,7 @@ function rowOf(plan: Plan, mainsHz: number, { shutterS, openS }: UsedShutter): L
   const near = nearestFlickerFree(plan, shutterS).map(({ shutterS: marked }) => shutterText(marked));
   return {
     shutter: shutterText(shutterS),
+    frame,
     left: `±${NBSP}${percent(left)}`,
     change: percent(changes),
     over,

@@ -1,6 +1,15 @@
 /** The frames of a time-lapse as a table: the run cursor is the row that one is at. */
 
-import { type KeyboardEvent, type MouseEvent, memo, useCallback, useEffect, useMemo, useRef } from 'react';
+import {
+  type KeyboardEvent,
+  type MouseEvent,
+  memo,
+  useCallback,
+  useEffect,
+  useMemo,
+  useRef,
+  useState,
+} from 'react';
 import { cursorIndex } from '../charts/cursor.ts';
 import { neighbouringEvent } from '../charts/runView.ts';
 import { plural } from '../format/numbers.ts';
@@ -11,10 +20,19 @@ import { useAtLeisure, workedOut } from '../store/schedules.ts';
 import { setCycleFrame, useCursor } from '../store/view.ts';
 import { Strip } from '../strip/Strip.tsx';
 import { Verdict } from '../strip/Verdict.tsx';
+import { CellFoot } from '../working/CellFoot.tsx';
+import { openByKey } from '../working/cellFigures.ts';
 import { Pieces } from '../working/Pieces.tsx';
 import { positionAt, positionText } from './cells.ts';
 import { Trace } from './drawings.tsx';
-import { type FrameColumn, findFrame, frameColumns, runText } from './frameColumns.ts';
+import {
+  columnBeside,
+  type FrameColumn,
+  figuresOfFrame,
+  findFrame,
+  frameColumns,
+  runText,
+} from './frameColumns.ts';
 import { Grid, GridBody, GridCell, GridHead, GridRow } from './GridParts.tsx';
 import { JumpBox } from './Jump.tsx';
 import { evenLadder } from './ladder.ts';
@@ -28,11 +46,15 @@ interface RowProps {
   index: number;
   frames: number;
   at: boolean;
+  /** Column of the cell that one is at; null on other rows, and while one is at all of the row. */
+  cell: string | null;
 }
 
 const frameId = (index: number): string => `frame-${index + 1}`;
+const frameCellId = (index: number, column: string): string =>
+  `${frameId(index)}-${column.replace(/\W+/g, '-')}`;
 
-const FrameRow = memo(function FrameRow({ columns, index, frames, at }: RowProps) {
+const FrameRow = memo(function FrameRow({ columns, index, frames, at, cell }: RowProps) {
   return (
     <GridRow
       id={frameId(index)}
@@ -44,8 +66,10 @@ const FrameRow = memo(function FrameRow({ columns, index, frames, at }: RowProps
       {columns.map(({ id, figure, text, axis }, c) => (
         <GridCell
           key={id}
+          id={cell === id ? frameCellId(index, id) : undefined}
+          data-column={id}
           aria-colindex={c + 1}
-          className={`cell${figure ? ' m figure' : ''}${axis ? ' axis m' : ''}${c === 0 ? ' exposure' : ''}`}
+          className={`cell${figure ? ' m figure' : ''}${axis ? ' axis m' : ''}${c === 0 ? ' exposure' : ''}${cell === id ? ' at' : ''}`}
         >
           {axis ? (
             <>
@@ -79,6 +103,9 @@ export function FrameSheet() {
   const ladder = useMemo(() => evenLadder(frames, ROW_PX), [frames]);
   const { ref, drawn, heightPx, show, pageRows } = useRows(ladder, HEAD_PX);
   const at = cursorIndex(schedule, cursor);
+  const [column, setCell] = useState<string | null>(null);
+  const cell = columns.some(({ id }) => id === column) ? column : null;
+  const chosen = figuresOfFrame(columns, at, cell);
   const shown = useRef(-1);
   useEffect(() => {
     if (shown.current !== at) show(at, Math.abs(shown.current - at) > 60 ? 'middle' : 'near');
@@ -94,6 +121,13 @@ export function FrameSheet() {
   );
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.ctrlKey || event.metaKey) return;
+    const beside = columnBeside(columns, cell, event.key);
+    if (beside !== undefined || (chosen.ofCell && openByKey(event.key, chosen.figures))) {
+      if (beside !== undefined) setCell(beside);
+      event.preventDefault();
+      event.stopPropagation();
+      return;
+    }
     const page = pageRows(ROW_PX);
     const event_ = (way: 1 | -1) => neighbouringEvent(schedule.events, at, way);
     const step = event.shiftKey ? 10 : 1;
@@ -112,8 +146,11 @@ export function FrameSheet() {
   };
   const onClick = ({ target }: MouseEvent) => {
     const row = (target as Element).closest<HTMLElement>('[data-index]');
+    const pressed = (target as Element).closest('[data-column]')?.getAttribute('data-column');
     if (row) go(Number(row.getAttribute('data-index')));
+    if (pressed) setCell(pressed);
   };
+  const activeId = cell === null ? frameId(at) : frameCellId(at, cell);
   const indices = Array.from({ length: drawn.end - drawn.first }, (_, n) => drawn.first + n);
   return (
     <>
@@ -149,7 +186,7 @@ export function FrameSheet() {
           label="Frames"
           columns={columns}
           rows={frames}
-          active={at >= drawn.first && at < drawn.end ? frameId(at) : undefined}
+          active={at >= drawn.first && at < drawn.end ? activeId : undefined}
           onKeyDown={onKeyDown}
           onClick={onClick}
         >
@@ -159,10 +196,16 @@ export function FrameSheet() {
           />
           <GridBody heightPx={heightPx} shiftPx={drawn.shiftPx}>
             {indices.map((index) => (
-              <FrameRow key={index} columns={columns} index={index} frames={frames} at={index === at} />
+              <FrameRow
+                key={index}
+                {...{ columns, index, frames }}
+                at={index === at}
+                cell={index === at ? cell : null}
+              />
             ))}
           </GridBody>
         </Grid>
+        <CellFoot {...chosen} />
       </section>
     </>
   );

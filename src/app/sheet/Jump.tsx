@@ -33,6 +33,13 @@ export function JumpBox({ label, placeholder, onAsk }: Props) {
           spellCheck={false}
           aria-invalid={bad}
           aria-describedby={`${id}-answer`}
+          onKeyDown={(event) => {
+            if (event.key !== 'ArrowDown' && event.key !== 'Escape') return;
+            const sheet = event.currentTarget.closest('section')?.querySelector<HTMLElement>('[role=grid]');
+            if (!sheet) return;
+            event.preventDefault();
+            sheet.focus();
+          }}
           onChange={({ target }) => {
             setText(target.value);
             setAnswer(null);

@@ -8,13 +8,17 @@ import {
   useLayoutEffect,
   useMemo,
   useRef,
+  useState,
 } from 'react';
 import { useWidth } from '../charts/useWidth.ts';
+import { CellFoot } from '../working/CellFoot.tsx';
+import { openByKey } from '../working/cellFigures.ts';
 import type { Onward } from './CellEditor.tsx';
 import { editText, rowsText } from './cells.ts';
 import { type Column, columnsOf, EDITABLE, NARROW_PX } from './columns.ts';
 import { clamped, clampSpot, toggleDone } from './commands.ts';
 import { enterCell, pasteAt } from './edits.ts';
+import { figuresAt } from './figures.ts';
 import { GridBody, Grid as GridBox, GridHead } from './GridParts.tsx';
 import { type Grid, gridNow, say, selected, setActionOpen, setGrid, useGrid } from './gridStore.ts';
 import { press, type Table } from './keys.ts';
@@ -25,20 +29,25 @@ import { type Sheeted, sheetedNow } from './sheeted.ts';
 import { useRows } from './useRows.ts';
 
 const WIDE: RowHeights = { shot: 40, action: 44, exposure: 28, next: 36, pause: 32 };
+/** As tall as a finger, for what is pressed in them. */
+const TOUCHED: RowHeights = { shot: 44, action: 44, exposure: 44, next: 48, pause: 32 };
 /** Two lines each, and as tall as a finger. */
 const NARROW: RowHeights = { shot: 56, action: 56, exposure: 52, next: 56, pause: 44 };
 export const HEAD_PX = 35;
 /** Up to so many exposures all actions are open to begin with. */
 const OPEN_ALL = 100_000;
 
-/** Which actions are open: as chosen; else, once it is being shot, the one that is next. */
+/**
+ * Which actions are open: as chosen; else, if it was being shot when the sheet was opened, the one that is next. The
+ * first tick closes none: what one looks at stays where it is.
+ */
 function openness(
   { sheet }: Sheeted,
+  begun: boolean,
   next: number,
   open: Grid['open'],
   all: boolean | null,
 ): (action: number) => boolean {
-  const begun = sheet.totals.done > 0;
   const current = sheet.columns.action[next] ?? -1;
   const usual = (action: number) =>
     begun ? action === current : sheet.exposures <= OPEN_ALL || action === current;
@@ -48,11 +57,13 @@ function openness(
 function useSheetRows(of: Sheeted, next: number, narrow: boolean) {
   const open = useGrid((grid) => grid.open);
   const all = useGrid((grid) => grid.openAll);
+  const [begun] = useState(of.sheet.totals.done > 0);
   const pauses = useMemo(() => pausesOf(of.plan, of.sheet), [of]);
-  const heights = narrow ? NARROW : WIDE;
+  const wide = matchMedia('(pointer: coarse)').matches ? TOUCHED : WIDE;
+  const heights = narrow ? NARROW : wide;
   const rows = useMemo(
-    () => rowsOf(of.sheet, pauses, openness(of, next, open, all), next, heights),
-    [of, pauses, next, open, all, heights],
+    () => rowsOf(of.sheet, pauses, openness(of, begun, next, open, all), next, heights),
+    [of, begun, pauses, next, open, all, heights],
   );
   return { rows, pauses, heights };
 }
@@ -91,6 +102,7 @@ export function SheetTable({ of, next }: Props) {
   const column = columns.find(({ id }) => id === grid.column) ?? columns.find(({ grows }) => grows);
   const range = selected({ at, anchor: grid.anchor });
   const row = rows.count === 0 ? 0 : rows.rowOf(at);
+  const chosen = figuresAt(of, at, column);
 
   const { show } = scrolled;
   // Only where the cell goes, not where an edit moves its row, is followed.
@@ -135,6 +147,7 @@ export function SheetTable({ of, next }: Props) {
         edit(at, column, text);
       },
       editable: editableAt(at, column),
+      explain: (key) => chosen.ofCell && openByKey(key, chosen.figures),
     };
   });
 
@@ -156,14 +169,17 @@ export function SheetTable({ of, next }: Props) {
       const own = columns.find(({ id }) => id === typing.column);
       const before = own ? editText(sheetedNow(), typing.spot, own) : null;
       const error = own && text !== before ? enterCell(typing.spot, own, text) : null;
-      if (error !== null) {
+      if (error !== null && onward !== 'stay') {
         setGrid({ typing: { ...typing, text, whole: false, error } });
         return;
       }
       setGrid({ typing: null });
+      // Whoever has gone elsewhere is not called back, but told.
+      if (error !== null) say(`“${text}” was not taken: ${error}`, true);
       if (onward !== 'stay') {
         focus();
-        moveOn(now, onward);
+        // What went into all that is selected leaves it selected.
+        if (gridNow().anchor === null) moveOn(now, onward);
       }
     },
     [columns, focus],
@@ -202,6 +218,9 @@ export function SheetTable({ of, next }: Props) {
     }
     const keep = event.shiftKey && at.kind === 'exposure' && pressed.spot.kind === 'exposure';
     if (event.shiftKey) event.preventDefault();
+    // Taken before the cell moves: it is meant for what is selected now.
+    const { typing } = gridNow();
+    if (typing) onEnter(typing.text, 'stay');
     setGrid({ at: pressed.spot, column: pressed.column, anchor: keep ? (grid.anchor ?? at.index) : null });
   };
 
@@ -291,6 +310,7 @@ export function SheetTable({ of, next }: Props) {
           })}
         </GridBody>
       </GridBox>
+      {rows.count > 0 && <CellFoot {...chosen} />}
     </div>
   );
 }

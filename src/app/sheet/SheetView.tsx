@@ -12,6 +12,7 @@ import { Jump } from './Jump.tsx';
 import { NextPanel } from './NextPanel.tsx';
 import { PacePanel } from './PacePanel.tsx';
 import { Production } from './Production.tsx';
+import { followUndo } from './places.ts';
 import { SheetFindings } from './SheetFindings.tsx';
 import { SheetTable } from './SheetTable.tsx';
 import { ShotStrip } from './ShotStrip.tsx';
@@ -22,6 +23,8 @@ import './sheet.css';
 function ExposureSheet() {
   const of = useSheeted();
   const next = nextOf(of);
+  const opened = useView((view) => view.opened);
+  useEffect(followUndo, []);
   return (
     <>
       <ShotStrip of={of} />
@@ -40,7 +43,7 @@ function ExposureSheet() {
           </header>
           <Tools of={of} />
           <Saying />
-          <SheetTable of={of} next={next} />
+          <SheetTable key={opened} of={of} next={next} />
         </section>
         <div className="rail">
           <NextPanel of={of} next={next} />

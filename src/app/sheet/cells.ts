@@ -104,14 +104,20 @@ function actionEdit(of: Sheeted, index: number, { kind }: Column): string | null
 
 const KINDS: readonly Cue['kind'][] = ['sound', 'word', 'light', 'other'];
 
-/** Reads the cues of a cell; without a kind it is a sound. */
+/** Reads the cues of a cell; without a kind it is a sound. @throws Error if two are of one kind */
 export function readCues(text: string): { kind: Cue['kind']; text: string }[] {
-  return text.split(';').flatMap((part) => {
+  const cues = text.split(';').flatMap((part) => {
     const [, word, rest = ''] = /^\s*(\w+):\s*(.*)$/s.exec(part) ?? [];
     const kind = KINDS.find((name) => name === word?.toLowerCase());
     const cue = { kind: kind ?? 'sound', text: (kind ? rest : part).trim() } as const;
     return cue.text === '' ? [] : [cue];
   });
+  const twice = cues.find(({ kind }, c) => cues.findIndex((one) => one.kind === kind) < c);
+  if (twice)
+    throw new Error(
+      `One cue of a kind: “${twice.text}” is another ${twice.kind}. Kinds: ${KINDS.join(', ')}.`,
+    );
+  return cues;
 }
 
 /** Reads names of passes. @throws Error with the names that there are */

@@ -41,7 +41,9 @@ export function goToExposure(index: number): void {
 
 /** Takes back or makes the ticks of a range: if all are done they are taken back. */
 export function toggleDone(range: { first: number; last: number }): void {
-  const { doneMs } = sheetedNow().sheet.columns;
+  const { doneMs, action } = sheetedNow().sheet.columns;
+  // Its last exposure ticked, it would close and take the cell out of sight.
+  setActionOpen(action[range.last - 1] ?? 0, true);
   const all = doneMs.subarray(range.first - 1, range.last).every((ms) => !Number.isNaN(ms));
   if (all) doIt(`${exposures(range)} not done any more.`, (plan) => untick(plan, range));
   else doIt(`${exposures(range)} done.`, (plan) => tick(plan, range, Date.now()));
@@ -66,7 +68,7 @@ export function insertRows(count: number): void {
   const after = (range?.last ?? 0) - 1;
   const place = of.sheet.exposures === 0 ? { shot: 1, exposure: 0 } : placeOf(of.sheet, after);
   if (doIt(`${plural(count, 'exposure')} inserted.`, (plan) => insertAfter(plan, place, count)))
-    setGrid({ at: { kind: 'exposure', index: after + 1 }, anchor: null });
+    setGrid({ at: { kind: 'exposure', index: after + count }, anchor: count > 1 ? after + 1 : null });
 }
 
 /** A new action after the one that one is at. */

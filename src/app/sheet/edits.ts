@@ -51,7 +51,10 @@ export function enterCell(spot: Spot, column: Column, text: string): string | nu
     if (spot.kind === 'action') return actionWith(of, plan, spot.index, column, text);
     return exposureWith(of, plan, spot.index, column, text);
   });
+  const range = spot.kind === 'exposure' ? selected(gridNow()) : null;
+  const many = range !== null && range.last > range.first;
   if (error === null) setGrid({ entered: { spot, column: column.id, text } });
+  if (error === null && many) say(`Exposures ${range.first} to ${range.last} changed together.`);
   return error;
 }
 
@@ -60,10 +63,19 @@ function actionWith(of: Sheeted, plan: Plan, index: number, { kind }: Column, te
   if (!found) return plan;
   const change = (to: Parameters<typeof setAction>[3]) => setAction(plan, found.shot, found.number, to);
   if (kind === 'text' || kind === 'what') return change({ text: text.trim() });
-  if (kind === 'hold') return change({ holds: readHolds(text) });
+  if (kind === 'hold') return change({ holds: holdsWithin(of.sheet.actions[index]?.frames ?? 0, text) });
   if (kind === 'passes') return change({ passes: readPasses(plan, text) });
   if (kind === 'frames') return change(readLength(text));
   return plan;
+}
+
+/** Holds that the action is long enough for. */
+function holdsWithin(frames: number, text: string): number[] {
+  const holds = readHolds(text);
+  const longest = Math.max(...holds);
+  if (longest > frames)
+    throw new Error(`A hold of ${longest} is longer than the action, which has ${plural(frames, 'frame')}.`);
+  return holds;
 }
 
 /** `24` frames, or `1.5 s`. */
@@ -77,25 +89,25 @@ function readLength(
 }
 
 function exposureWith(of: Sheeted, plan: Plan, i: number, column: Column, text: string): Plan {
-  const place = placeOf(of.sheet, i);
   const range = selected(gridNow()) ?? { first: i + 1, last: i + 1 };
+  const each = (edit: (then: Plan, index: number) => Plan) => eachOf(range, plan, edit);
   switch (column.kind) {
     case 'text':
     case 'what':
-      return setText(plan, place, text.trim());
+      return each((then, index) => setText(then, placeOf(of.sheet, index), text.trim()));
     case 'hold':
       return retime(plan, range, readHold(text));
-    case 'passes':
-      return passesWith(of, plan, range, readPasses(plan, text));
+    case 'passes': {
+      const names = readPasses(plan, text);
+      return each((then, index) => setPasses(then, placeOf(of.sheet, index), names));
+    }
     case 'cues':
-      return cuesWith(of, plan, i, text);
-    case 'axis':
-      return setAxisPosition(
-        plan,
-        place,
-        of.sheet.columns.axes[column.axis ?? -1]?.name ?? '',
-        readPosition(text),
-      );
+      return each((then, index) => cuesWith(of, then, index, text));
+    case 'axis': {
+      const name = of.sheet.columns.axes[column.axis ?? -1]?.name ?? '';
+      const position = readPosition(text);
+      return each((then, index) => setAxisPosition(then, placeOf(of.sheet, index), name, position));
+    }
     default:
       return plan;
   }
@@ -116,19 +128,19 @@ function readPosition(text: string): number {
 /** Each is an edit of its own. */
 const MOST_AT_ONCE = 500;
 
-function passesWith(
-  { sheet }: Sheeted,
+/** Makes an edit of each exposure of a range, one after another. */
+function eachOf(
+  { first, last }: { first: number; last: number },
   plan: Plan,
-  range: { first: number; last: number },
-  names: string[],
+  edit: (then: Plan, index: number) => Plan,
 ): Plan {
-  if (range.last - range.first >= MOST_AT_ONCE)
+  if (last - first >= MOST_AT_ONCE)
     throw new Error(
-      `At most ${MOST_AT_ONCE} exposures at once: passes of a whole action stand in its own row.`,
+      `At most ${MOST_AT_ONCE} exposures at once: what a whole action has stands in its own row.`,
     );
-  let next = plan;
-  for (let i = range.first - 1; i < range.last; i += 1) next = setPasses(next, placeOf(sheet, i), names);
-  return next;
+  let then = plan;
+  for (let index = first - 1; index < last; index += 1) then = edit(then, index);
+  return then;
 }
 
 function cuesWith(of: Sheeted, plan: Plan, i: number, text: string): Plan {
@@ -139,14 +151,16 @@ function cuesWith(of: Sheeted, plan: Plan, i: number, text: string): Plan {
   return wanted.reduce((then, cue) => setCue(then, place, cue), cleared);
 }
 
+const BAD_ROWS =
+  'Nothing was pasted, and nothing was changed. Correct these cells and paste again. Without headings the columns are action, frames, passes, cues.';
+
 /** Pastes rows behind an exposure; says what is wrong with them, if anything is. */
 export function pasteAt(i: number, text: string): void {
   const { plan, sheet } = sheetedNow();
   const place = sheet.exposures === 0 ? { shot: 1, exposure: 0 } : placeOf(sheet, i);
   const pasted = pasteRows(plan, place, text);
   const faults: readonly Fault[] = pasted.ok ? planDesk.change(pasted.plan) : pasted.faults;
-  if (faults.length > 0)
-    say('Nothing was pasted, and nothing was changed. Correct these cells and paste again.', true, faults);
+  if (faults.length > 0) say(BAD_ROWS, true, faults);
   else if (pasted.ok) {
     say(`${plural(pasted.exposures, 'exposure')} pasted.`);
     setGrid({ at: { kind: 'exposure', index: i + pasted.exposures }, anchor: i + 1 });

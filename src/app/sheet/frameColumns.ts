@@ -4,11 +4,14 @@ import { rungWords } from '../../engine/exposure/ramp-words.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { AxisColumns, Schedule } from '../../engine/schedule-types.ts';
 import { firstWhere } from '../../engine/search.ts';
+import { ofFrame } from '../../engine/working/names.ts';
 import { frameMoment, momentOf } from '../charts/cursor.ts';
 import { fixed, secondsText, signed } from '../charts/format.ts';
 import { bytesUnit } from '../format/bytes.ts';
 import { readClock } from '../format/clock.ts';
 import { durationText } from '../format/durations.ts';
+import type { CellFigure } from '../working/cellFigures.ts';
+import { positionAt, positionText } from './cells.ts';
 
 /** One column; its cell is that of a frame's index. */
 export interface FrameColumn {
@@ -19,6 +22,8 @@ export interface FrameColumn {
   /** Figures stand to the right. */
   figure?: boolean;
   text: (index: number) => string;
+  /** Name of the working of a frame's figure, without the frame. */
+  of?: string;
   /** Drawn down the rows, and its place among the axes. */
   axis?: { columns: AxisColumns; n: number };
 }
@@ -28,12 +33,14 @@ const figure = (
   heading: string,
   widthPx: number,
   text: (index: number) => string,
+  of?: string,
 ): FrameColumn => ({
   id,
   heading,
   widthPx,
   figure: true,
   text,
+  ...(of !== undefined && { of }),
 });
 
 function settings({ exposure, columns }: Schedule): FrameColumn[] {
@@ -43,13 +50,21 @@ function settings({ exposure, columns }: Schedule): FrameColumn[] {
     const rung = at(index);
     return rung ? rungWords(rung) : '';
   };
-  return [{ id: 'settings', heading: 'Settings', widthPx: 170, text }];
+  return [{ id: 'settings', heading: 'Settings', widthPx: 170, text, of: 'evSettings' }];
 }
 
 function sun({ columns: { sky } }: Schedule): FrameColumn[] {
   if (!sky) return [];
   const { sunAltitudeDeg } = sky;
-  return [figure('sun', 'Sun, deg', 76, (index) => signed(sunAltitudeDeg[index] ?? Number.NaN, 1))];
+  return [
+    figure(
+      'sun',
+      'Sun, deg',
+      76,
+      (index) => signed(sunAltitudeDeg[index] ?? Number.NaN, 1),
+      'sunAltitudeDeg',
+    ),
+  ];
 }
 
 const axes = ({ columns }: Schedule): FrameColumn[] =>
@@ -58,6 +73,7 @@ const axes = ({ columns }: Schedule): FrameColumn[] =>
     heading: `${axis.name}, ${axis.unit}`,
     widthPx: 148,
     text: () => '',
+    of: `axes.${axis.name}.position`,
     axis: { columns: axis, n },
   }));
 
@@ -65,8 +81,12 @@ const energy = ({ columns, sources }: Schedule): FrameColumn[] =>
   columns.sources
     .filter((_, s) => sources[s]?.kind === 'battery')
     .map(({ name, leftWh }) =>
-      figure(`energy:${name}`, `${name}, Wh`, Math.max(92, name.length * 8 + 48), (index) =>
-        fixed(leftWh[index] ?? 0, 1),
+      figure(
+        `energy:${name}`,
+        `${name}, Wh`,
+        Math.max(92, name.length * 8 + 48),
+        (index) => fixed(leftWh[index] ?? 0, 1),
+        `sources.${name}.leftWh`,
       ),
     );
 
@@ -75,7 +95,7 @@ function card({ columns, cards }: Schedule, plan: Plan): FrameColumn[] {
   const { unit, size } = bytesUnit(most);
   const name = (index: number) => plan.storage.cards[columns.cardIndex[index] ?? 0]?.name ?? '';
   const text = (index: number) => `${name(index)}  ${fixed((columns.cardBytes[index] ?? 0) / size, 1)}`;
-  return [figure('card', `Card, ${unit}`, 116, text)];
+  return [figure('card', `Card, ${unit}`, 116, text, 'cardBytes')];
 }
 
 function events({ events: all }: Schedule): FrameColumn {
@@ -100,16 +120,22 @@ export function frameColumns(plan: Plan, schedule: Schedule): FrameColumn[] {
   const longClock = frameMoment(schedule, totals.frames - 1).length;
   return [
     figure('frame', 'Frame', Math.max(60, digits * 9 + 20), (index) => String(index + 1)),
-    figure('clock', 'Clock', longClock * 9 + 20, (index) => frameMoment(schedule, index)),
+    figure('clock', 'Clock', longClock * 9 + 20, (index) => frameMoment(schedule, index), 'clock'),
     ...settings(schedule),
     ...axes(schedule),
     ...sun(schedule),
     ...energy(schedule),
     ...card(schedule, plan),
-    figure('spare', 'Spare, s', 76, (index) => {
-      const spareS = columns.spareS[index] ?? 0;
-      return spareS < 0 ? `\u2212${secondsText(-spareS)}` : secondsText(spareS);
-    }),
+    figure(
+      'spare',
+      'Spare, s',
+      76,
+      (index) => {
+        const spareS = columns.spareS[index] ?? 0;
+        return spareS < 0 ? `\u2212${secondsText(-spareS)}` : secondsText(spareS);
+      },
+      'spareS',
+    ),
     events(schedule),
   ];
 }
@@ -159,3 +185,35 @@ const firstFrom = (elapsedS: Float64Array, wantedS: number): number =>
 
 /** The run in one line. */
 export const runText = ({ totals }: Schedule): string => `every ${durationText(totals.intervalS, 3)}`;
+
+/** What is chosen among the frames: the figures of one cell, or of all of the row. @param column - id; null for all */
+export function figuresOfFrame(
+  columns: readonly FrameColumn[],
+  index: number,
+  column: string | null,
+): { row: string; figures: readonly CellFigure[]; ofCell: boolean } {
+  const textOf = ({ axis, text }: FrameColumn) =>
+    axis ? positionText(axis.columns, positionAt(axis.columns, index)) : text(index);
+  const figuresIn = (some: readonly FrameColumn[]): CellFigure[] =>
+    some.flatMap((one) =>
+      one.of === undefined ? [] : [{ name: one.heading, text: textOf(one), of: ofFrame(index, one.of) }],
+    );
+  const own = figuresIn(columns.filter(({ id }) => id === column));
+  const ofCell = own.length > 0;
+  return { row: `Frame ${index + 1}`, figures: ofCell ? own : figuresIn(columns), ofCell };
+}
+
+/**
+ * Column that a key leads to; null for all of the row, which lies before the first.
+ * @returns undefined for any other key
+ */
+export function columnBeside(
+  columns: readonly { id: string }[],
+  column: string | null,
+  key: string,
+): string | null | undefined {
+  if (key !== 'ArrowLeft' && key !== 'ArrowRight') return undefined;
+  const c = columns.findIndex(({ id }) => id === column);
+  const to = Math.min(columns.length - 1, c + (key === 'ArrowRight' ? 1 : -1));
+  return columns[to]?.id ?? null;
+}

@@ -65,7 +65,7 @@ function byText(of: Sheeted, text: string, at: number): Found {
 }
 
 /**
- * Finds what was asked for: `128` a frame of the shot that one is in, `00:00:05:08` a timecode, `#32` an exposure,
+ * Finds what was asked for: `128` or `frame 128` a frame of the shot that one is in, `00:00:05:08` a timecode, `#32` an exposure,
  * anything else a part of an action's words, from the exposure after `at` on.
  */
 export function find(of: Sheeted, asked: string, at: number): Found {
@@ -79,6 +79,7 @@ export function find(of: Sheeted, asked: string, at: number): Found {
     if (index < 0 || index >= exposures) return { error: `There are exposures 1 to ${exposures}.` };
     return { index, text: `Exposure ${exposure}.` };
   }
-  if (/^\d+$/.test(text)) return byFrame(of, Number(text), at);
+  const frame = /^(?:f(?:r(?:ame)?)?\.?\s*)?(\d+)$/i.exec(text)?.[1];
+  if (frame !== undefined) return byFrame(of, Number(frame), at);
   return /^[\d:;]+$/.test(text) ? byTimecode(of, text) : byText(of, text, at);
 }

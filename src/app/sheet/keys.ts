@@ -25,6 +25,8 @@ export interface Table {
   edit: (text: string | null) => void;
   /** Whether the cell can be edited. */
   editable: boolean;
+  /** Opens how the cell's figure was worked out, if that is what the key does and it has one. */
+  explain: (key: string) => boolean;
 }
 
 const isStop = (rows: SheetRows, row: number): boolean => rows.spotAt(row).kind !== 'pause';
@@ -139,6 +141,7 @@ function plainKey(table: Table, { key, altKey }: Pressed): boolean {
     else toggle(at, table.rows);
   } else if (key === 'Escape') setGrid({ anchor: null, said: null });
   else if (key === 'Backspace' && table.editable) table.edit('');
+  else if (!altKey && table.explain(key)) return true;
   else if (key.length === 1 && !altKey && table.editable) table.edit(key);
   else return false;
   return true;

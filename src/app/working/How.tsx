@@ -10,15 +10,18 @@ interface HowProps {
   what: string;
   /** Of a figure of a run that is being shot: how it stands when that is asked for. */
   run?: () => OnSet;
+  /** -1 where the keys of a table lead to it. */
+  tabIndex?: number;
   children: ReactNode;
 }
 
-export const How = ({ of, what, run, children }: HowProps) => (
+export const How = ({ of, what, run, tabIndex, children }: HowProps) => (
   <button
     type="button"
     className="how"
     data-figure={of}
     aria-label={`${what}: how it came about`}
+    tabIndex={tabIndex}
     onClick={() => showWorking(of, run?.())}
   >
     {children}

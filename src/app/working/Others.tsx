@@ -18,6 +18,10 @@ function atExposure(): number {
   return at.kind === 'exposure' ? at.index + 1 : 1;
 }
 
+/** Without the parts of the lanes: the cycle has them as a table. */
+const ofNote = (figures: readonly string[]): string[] =>
+  figures.filter((figure) => !/^frame\.\d+\.lane\./.test(figure));
+
 interface Props {
   plan: Plan;
   schedule: Schedule;
@@ -70,7 +74,8 @@ export function Others({ plan, schedule, of, frame, onGoOn }: Props) {
       {open &&
         technique === 'stopMotion' &&
         list(`Of exposure ${exposure}`, named(plan, schedule, exposureFiguresOf(plan, schedule, exposure)))}
-      {open && list(`Of frame ${shown}`, named(plan, schedule, frameFiguresOf(plan, schedule, shown)))}
+      {open &&
+        list(`Of frame ${shown}`, named(plan, schedule, ofNote(frameFiguresOf(plan, schedule, shown))))}
     </details>
   );
 }

@@ -1,7 +1,9 @@
 /** The working of a figure: its formula, the numbers put in, and on to the figures that it is made of. */
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import { madeOf } from '../../engine/onset/stretch.ts';
 import type { OnSet } from '../../engine/onset/working.ts';
+import { schedule } from '../../engine/schedule.ts';
+import { isAtSetting } from '../../engine/working/names.ts';
 import {
   formulaText,
   numbersText,
@@ -11,10 +13,12 @@ import {
 } from '../../engine/working/working.ts';
 import { CloseButton } from '../bar/Dialog.tsx';
 import { NBSP } from '../format/numbers.ts';
+import { useCopy } from '../store/copy.ts';
 import { goToFrame } from '../store/goTo.ts';
 import { usePlan } from '../store/plan.ts';
 import { type Worked, workedOut } from '../store/schedules.ts';
 import { leaveDialogs, useView } from '../store/view.ts';
+import { askedFigure } from './copied.ts';
 import { Others } from './Others.tsx';
 import { Terms } from './Terms.tsx';
 import { valueText } from './texts.ts';
@@ -31,17 +35,30 @@ function useTrail(first: string) {
   };
 }
 
-/** The plan that is asked, and its schedule: of a run the stretch under way. */
-function useAsked(run: OnSet | null): Worked {
+/** The plan that is asked, and its schedule: of a run the stretch under way, of a comparison the copy. */
+function useAsked(run: OnSet | null, ofCopy: boolean): Worked {
   const present = usePlan(workedOut);
-  return run ? { plan: run.stretch.plan, schedule: madeOf(run.stretch) } : present;
+  const { copy } = useCopy();
+  const other = ofCopy ? copy?.plan : undefined;
+  const ofOther = useMemo(
+    () => other && { plan: other, schedule: schedule(other, { nowMs: Date.now() }) },
+    [other],
+  );
+  return run ? { plan: run.stretch.plan, schedule: madeOf(run.stretch) } : (ofOther ?? present);
+}
+
+/** Whose figure it is, where it is not the plan's as it stands. */
+function whose(figure: string, ofCopy: boolean): string | null {
+  if (ofCopy) return 'Of the copy, not of the plan as it is now.';
+  return isAtSetting(figure) ? 'Of the plan at another setting of the trigger.' : null;
 }
 
 export function WorkingBody() {
   const run = useView((view) => view.run);
-  const { plan, schedule } = useAsked(run);
-  const { figure, depth, goOn, goBack } = useTrail(useView((view) => view.working));
-  const working = workingOf(plan, schedule, figure, run ?? undefined);
+  const { figure: first, ofCopy } = askedFigure(useView((view) => view.working));
+  const { plan, schedule: made } = useAsked(run, ofCopy);
+  const { figure, depth, goOn, goBack } = useTrail(first);
+  const working = workingOf(plan, made, figure, run ?? undefined);
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
     // What was pressed is gone: the reader goes on from the new heading.
@@ -53,12 +70,12 @@ export function WorkingBody() {
         {working?.title ?? 'No working'}
       </h3>
       {working ? (
-        <WorkingText working={working} ofPlan={run === null} onGoOn={goOn} />
+        <WorkingText working={working} whose={whose(figure, ofCopy)} ofPlan={run === null} onGoOn={goOn} />
       ) : (
         <p>This figure has no working in this plan.</p>
       )}
-      {run === null && (
-        <Others plan={plan} schedule={schedule} of={figure} frame={working?.frame ?? null} onGoOn={goOn} />
+      {run === null && !isAtSetting(figure) && (
+        <Others plan={plan} schedule={made} of={figure} frame={working?.frame ?? null} onGoOn={goOn} />
       )}
       <div className="row">
         {depth > 1 && (
@@ -75,12 +92,14 @@ export function WorkingBody() {
 
 interface TextProps {
   working: Working;
+  /** Whose figure it is; null if the present plan's. */
+  whose: string | null;
   /** Not of a run that is being shot: then its frames can be shown. */
   ofPlan: boolean;
   onGoOn: (figure: string) => void;
 }
 
-function WorkingText({ working, ofPlan, onGoOn }: TextProps) {
+function WorkingText({ working, whose, ofPlan, onGoOn }: TextProps) {
   const { frame, terms, remarks, source, figure } = working;
   const words = formulaText(working);
   const numbers = numbersText(working);
@@ -93,8 +112,9 @@ function WorkingText({ working, ofPlan, onGoOn }: TextProps) {
         <output>
           <Value text={value} />
         </output>
-        {ofPlan && frame !== null && <FrameButton frame={frame} />}
+        {ofPlan && whose === null && frame !== null && <FrameButton frame={frame} />}
       </p>
+      {whose !== null && <p className="s whose">{whose}</p>}
       {terms.length > 0 && (
         <p className="working-formula">
           <span>{words}</span>

@@ -2,7 +2,7 @@
 import { cameraLane } from '../cycle/cycle.ts';
 import type { Plan, Source } from '../plan/schema.ts';
 import type { SourceSummary } from '../schedule-types.ts';
-import { DEFINITION, type Draft, none, term, type Worked } from '../working/make.ts';
+import { DEFINITION, type Draft, none, ofFrame, term, type Worked } from '../working/make.ts';
 import type { Term } from '../working/types.ts';
 import { fullWh } from './battery.ts';
 
@@ -178,6 +178,34 @@ export function drawn(of: Worked, source: Source, summary: SourceSummary): Draft
     source: SOURCE,
   };
 }
+
+/** The same in percent of a full pack. */
+export function leftPercent(of: Worked, source: Source, i: number, k: number): Draft {
+  const full = fullWh(source, of.plan.power.temperatureC);
+  const leftWh = of.made.columns.sources[i]?.leftWh[k] ?? 0;
+  return {
+    title: `${source.name}: left of a full pack`,
+    unit: '%',
+    expression: '100 * leftWh / packWh',
+    terms: [
+      term('leftWh', 'left in the pack', leftWh, 'Wh', ofFrame(k, ofSource(source.name, 'leftWh'))),
+      term('packWh', 'a full pack at the temperature', full, 'Wh'),
+    ],
+    source: DEFINITION,
+  };
+}
+
+/** Frames until a pack is swapped. @param next - the frame before which it is, counted from 1 */
+export const toSwap = (k: number, next: number): Draft => ({
+  title: 'Swap in',
+  unit: 'frames',
+  expression: 'swapFrame - frame',
+  terms: [
+    term('swapFrame', 'frame before which a pack is swapped next', next, ''),
+    term('frame', 'this frame', k + 1, ''),
+  ],
+  source: DEFINITION,
+});
 
 /** What is left in the pack in use when a frame's shutter opens. */
 export function left({ plan, made }: Worked, source: Source, i: number, k: number): Draft {

@@ -12,7 +12,7 @@ import {
 import { ofMargin } from '../working/margins.ts';
 import type { Term } from '../working/types.ts';
 import { capacityShare, ratedWh } from './battery.ts';
-import { drawn, left, ofSource, phasesOf, run } from './drawn-working.ts';
+import { drawn, left, leftPercent, ofSource, phasesOf, run, toSwap } from './drawn-working.ts';
 
 function rated(source: Source, summary: SourceSummary): Draft {
   const base = { title: `${source.name}: rated`, value: summary.ratedWh ?? 0, unit: 'Wh' };
@@ -209,9 +209,19 @@ export const energyWorkings = (of: Worked): Workings => ({
 });
 
 /** Workings of the energy at one frame. */
-export const frameEnergyWorkings = (of: Worked, k: number): Workings =>
-  Object.fromEntries(
-    of.plan.power.sources.flatMap((source, i) =>
-      source.kind === 'mains' ? [] : [[ofSource(source.name, 'leftWh'), () => left(of, source, i, k)]],
+export function frameEnergyWorkings(of: Worked, k: number): Workings {
+  const swapFrames = of.made.sources.flatMap((source) => source.swapFrames).filter((frame) => frame > k + 1);
+  return {
+    ...(swapFrames.length > 0 && { toSwap: () => toSwap(k, Math.min(...swapFrames)) }),
+    ...Object.fromEntries(
+      of.plan.power.sources.flatMap((source, i) =>
+        source.kind === 'mains'
+          ? []
+          : [
+              [ofSource(source.name, 'leftWh'), () => left(of, source, i, k)],
+              [ofSource(source.name, 'leftPercent'), () => leftPercent(of, source, i, k)],
+            ],
+      ),
     ),
-  );
+  };
+}

@@ -16,6 +16,7 @@ import {
 import type { Term } from '../working/types.ts';
 import type { ShutterCeiling } from './ceiling.ts';
 import type { Rung } from './ladder.ts';
+import { frameSettingsWorkings } from './settings-working.ts';
 import { bracketS } from './shutter.ts';
 import { APERTURE_HALVES, exactApertureF, exactIso } from './stops.ts';
 
@@ -98,6 +99,17 @@ function angle(of: Worked, k: number): Draft {
   };
 }
 
+/** What is left of the ripple in one exposure, as a share of the mean. */
+function rippleLeft(of: Worked, k: number, mainsHz: number): Draft {
+  const twice = ripple(of, k, mainsHz);
+  return {
+    ...twice,
+    title: 'Ripple left, share of the light',
+    expression: twice.expression.replace('2 * ', ''),
+    remarks: ['The light swings at twice the frequency of the mains, and an exposure averages over it.'],
+  };
+}
+
 /** Largest change from frame to frame under lamps on the mains, as a share of the mean. */
 function ripple(of: Worked, k: number, mainsHz: number): Draft {
   const { depthShare } = of.plan.lamps;
@@ -137,9 +149,13 @@ export function frameExposureWorkings(of: Worked, k: number): Workings {
     ...(rung && {
       evSettings: () => settingsEv(of, k, rung),
       evError: () => error(of, k, rung),
+      ...frameSettingsWorkings(of, k, rung),
     }),
     shutterAngleDeg: () => angle(of, k),
-    ...(mainsHz !== null && { rippleShare: () => ripple(of, k, mainsHz) }),
+    ...(mainsHz !== null && {
+      rippleShare: () => ripple(of, k, mainsHz),
+      rippleLeftShare: () => rippleLeft(of, k, mainsHz),
+    }),
   };
 }
 

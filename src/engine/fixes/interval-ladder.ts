@@ -107,6 +107,22 @@ const spanOf = (plan: Plan, { totals }: Schedule): number =>
   plan.trigger.counts === 'endToStart' ? totals.intervalS - totals.dialS : 0;
 
 /**
+ * The plan at another setting of its trigger, as its row of the ladder has it.
+ * @param made - schedule of the plan
+ * @param dialS - what the trigger shows, seconds
+ * @returns the plan itself at its present setting; null where the trigger has no such setting, or no plan file could
+ *   hold it
+ */
+export function planAtSetting(plan: Plan, made: Schedule, dialS: number): Plan | null {
+  const near = (setting: number) => Math.abs(setting - dialS) <= 1e-9 * Math.abs(dialS);
+  if (near(made.totals.dialS)) return plan;
+  const { count, at } = settingsUpTo(plan, dialS * (1 + 1e-9));
+  if (count === 0 || dialS > plan.trigger.maxS * (1 + 1e-9) || !near(at(count - 1))) return null;
+  const changed = withDial(plan, at(count - 1), spanOf(plan, made));
+  return readPlan(changed).ok ? changed : null;
+}
+
+/**
  * The plan at the settings of its trigger around the present one, rising; the present one is among them. Settings that
  * no plan file could hold are left out.
  * @param made - schedule of the plan; its columns must stay as they are meanwhile

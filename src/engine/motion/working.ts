@@ -16,6 +16,7 @@ import { travelOf } from './findings.ts';
 import { legOf } from './leg-working.ts';
 import { marginDrafts } from './margin-working.ts';
 import { type Move, moveMaker, moveOf, ringGiven } from './moves.ts';
+import { stepWorkings } from './step-working.ts';
 import { takeUpOf, turnsBack } from './take-up.ts';
 
 /** An axis with its columns. */
@@ -195,6 +196,9 @@ function longestMove(of: Worked, own: AxisOf): Draft {
   return { ...draft, title: `${own.axis.name}: the largest move`, frame: k + 1 };
 }
 
+const ofTheAxis = (name: string, workings: Workings): Workings =>
+  Object.fromEntries(Object.entries(workings).map(([what, draft]) => [ofAxis(name, what), draft]));
+
 /** Workings of the moves after one frame. */
 export const frameMotionWorkings = (of: Worked, k: number): Workings => ({
   moveS: () => move(of, k),
@@ -203,6 +207,7 @@ export const frameMotionWorkings = (of: Worked, k: number): Workings => ({
     ...axesOf(of).map((own) => ({
       [ofAxis(own.axis.name, 'position')]: () => position(own, k),
       [ofAxis(own.axis.name, 'moveS')]: () => axisMove(of, own, k),
+      ...ofTheAxis(own.axis.name, stepWorkings(of, own, k)),
     })),
   ),
 });

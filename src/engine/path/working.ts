@@ -10,7 +10,6 @@ import {
 } from '../working/make.ts';
 import type { Term } from '../working/types.ts';
 import {
-  type At,
   aimDrafts,
   aimMiss,
   backgroundMotion,
@@ -20,52 +19,8 @@ import {
   standing,
   subjectMotion,
 } from './image-working.ts';
-import { armRad, geometryOf, hasPose, lensAt, poseAxis, RAD, stanceAt } from './pose.ts';
-
-const CIRCLE = 'Geometry of a circle on a leaning plane.';
-
-/** Terms and pieces of formula for where the lens is. */
-function lensParts(
-  { plan }: Worked,
-  { geometry, stance }: At,
-): { boom: boolean; slides: boolean; terms: Term[] } {
-  const boom = geometry.boom !== null;
-  const slides = poseAxis(plan, 'slide') !== -1;
-  return {
-    boom,
-    slides,
-    terms: [
-      ...(slides
-        ? [
-            term('slideMm', 'slide', stance.slide, 'mm'),
-            term('inclineDeg', 'incline of the slide', plan.rig.slide.inclineDeg, 'deg'),
-          ]
-        : []),
-      ...(boom
-        ? [
-            term('armMm', 'length of the arm', plan.rig.arm.lengthMm, 'mm'),
-            term('armDeg', 'angle of the arm from level', armRad(geometry, stance) / RAD, 'deg'),
-            term('leanDeg', 'lean of the arc', plan.rig.arm.planeTiltDeg, 'deg'),
-          ]
-        : []),
-    ],
-  };
-}
-
-function height(of: Worked, k: number): Draft {
-  const at = standing(of, k);
-  const { boom, slides, terms } = lensParts(of, at);
-  const slide = slides ? ' + slideMm * sin(inclineDeg * pi / 180)' : '';
-  const arm = boom ? ' + armMm * sin(armDeg * pi / 180) * cos(leanDeg * pi / 180)' : '';
-  return {
-    title: 'Lens above the floor',
-    value: lensAt(at.geometry, at.stance).z,
-    unit: 'mm',
-    expression: `pivotMm${slide}${arm}`,
-    terms: [term('pivotMm', 'height of the pivot', of.plan.rig.pivotHeightMm, 'mm'), ...terms],
-    source: CIRCLE,
-  };
-}
+import { CIRCLE, frameLensWorkings, height, levelParts } from './lens-working.ts';
+import { geometryOf, hasPose, lensAt, poseAxis, stanceAt } from './pose.ts';
 
 const heightTerm = (of: Worked, symbol: string, words: string, frame: number): Term => {
   const { geometry, stance } = standing(of, frame - 1);
@@ -86,26 +41,14 @@ function reachFrame(of: Worked, reachMm: number): number {
 function reach(of: Worked, reachMm: number): Draft {
   const frame = reachFrame(of, reachMm);
   const at = standing(of, frame - 1);
-  const { boom, slides, terms } = lensParts(of, at);
-  const level = 'slideMm * cos(inclineDeg * pi / 180)';
-  const x = [
-    slides && `${level} * sin(bearingDeg * pi / 180)`,
-    boom && 'armMm * sin(armDeg * pi / 180) * sin(leanDeg * pi / 180)',
-  ].filter((text) => text !== false);
-  const y = [
-    slides && `${level} * cos(bearingDeg * pi / 180)`,
-    boom && 'armMm * cos(armDeg * pi / 180)',
-  ].filter((text) => text !== false);
+  const { terms, x, y } = levelParts(of, at);
   if (x.length === 0) return none('Reach', 'mm', 'The lens is on the pivot.');
   return {
     title: 'Reach',
     value: reachMm,
     unit: 'mm',
     expression: `sqrt((${x.join(' + ')}) ^ 2 + (${y.join(' + ')}) ^ 2)`,
-    terms: [
-      ...terms,
-      ...(slides ? [term('bearingDeg', 'bearing of the slide', of.plan.rig.slide.bearingDeg, 'deg')] : []),
-    ],
+    terms,
     frame,
     remarks: [
       'Farthest from the upright through the pivot, of the frames looked at: the ends, the extremes, and some hundred between.',
@@ -210,7 +153,7 @@ export const pathWorkings = (of: Worked): Workings => ({
 export function framePathWorkings(of: Worked, k: number): Workings {
   const { subjectPx, aimMissPx } = of.made.columns;
   return {
-    ...(hasPose(of.plan) && { lensHeightMm: () => height(of, k) }),
+    ...(hasPose(of.plan) && frameLensWorkings(of, k)),
     ...(subjectPx && {
       subjectPx: () => subjectMotion(of, k),
       backgroundPx: () => backgroundMotion(of, k),

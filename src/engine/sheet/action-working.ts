@@ -2,6 +2,7 @@
 import type { Plan } from '../plan/schema.ts';
 import { type Draft, PRACTICE, sameAs, term, type Worked, type Workings } from '../working/make.ts';
 import { ofAction } from '../working/names.ts';
+import { doneDraft } from './counts-working.ts';
 import { knownSheet } from './known.ts';
 import { shotsOf } from './shots.ts';
 import type { Sheet, SheetAction } from './types.ts';
@@ -10,6 +11,8 @@ interface Of {
   plan: Plan;
   sheet: Sheet;
 }
+
+const nameOf = ({ actions }: Sheet, a: number): string => actions[a]?.text || `Action ${a + 1}`;
 
 /** Exposures that fill the frames of an action. */
 function exposuresOfAction({ plan, sheet }: Of, a: number): Draft {
@@ -76,5 +79,6 @@ export function sheetActionWorkings({ plan }: Worked, a: number): Workings {
   return {
     frames: () => framesOfAction({ plan, sheet }, a),
     exposures: () => exposuresOfAction({ plan, sheet }, a),
+    done: () => doneDraft(sheet, sheet.actions[a] as SheetAction, `${nameOf(sheet, a)}: exposures done`),
   };
 }

@@ -1,5 +1,5 @@
 /** How the sums of a sheet came about: its frames and exposures over the actions, its energy over the days. */
-import { DEFINITION, type Draft, term } from '../working/make.ts';
+import { DEFINITION, type Draft, sameAs, term } from '../working/make.ts';
 import { ofAction } from '../working/names.ts';
 import type { Sheet } from './types.ts';
 
@@ -31,6 +31,32 @@ function sum(title: string, unit: string, symbol: string, parts: readonly Summan
     source: DEFINITION,
   };
 }
+
+/** Of some exposures those that are ticked. @param of - a shot or an action */
+export function doneDraft(
+  { columns }: Sheet,
+  { firstExposure, exposures }: { firstExposure: number; exposures: number },
+  title: string,
+): Draft {
+  const first = firstExposure - 1;
+  const ticked = columns.doneMs.subarray(first, first + exposures).filter((ms) => !Number.isNaN(ms)).length;
+  return sameAs(title, 'ticked on the sheet', ticked, 'exposures', null, {
+    remarks: [`Of ${exposures}.`],
+  });
+}
+
+/** Frames, or exposures, of one shot. @param shot - counted from 0 */
+export const shotDraft = ({ shots, actions }: Sheet, shot: number, what: 'frames' | 'exposures'): Draft =>
+  sum(
+    `${shots[shot]?.name ?? ''}: ${what}`,
+    what,
+    what,
+    actions.flatMap((action, a) =>
+      action.shot === shot
+        ? [{ words: actionWords(action.text, a), value: action[what], figure: ofAction(a, what) }]
+        : [],
+    ),
+  );
 
 const actionWords = (text: string, a: number): string => (text === '' ? `action ${a + 1}` : text);
 

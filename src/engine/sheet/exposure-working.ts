@@ -1,12 +1,20 @@
 /** How the figures of one exposure, and of one action, came about. */
 import { laterDraft, type Moment, minutesPart, momentDraft } from '../time/moment-working.ts';
-import { DEFINITION, type Draft, PRACTICE, term, type Worked, type Workings } from '../working/make.ts';
+import {
+  DEFINITION,
+  type Draft,
+  PRACTICE,
+  sameAs,
+  term,
+  type Worked,
+  type Workings,
+} from '../working/make.ts';
 import { ofExposure } from '../working/names.ts';
 import { knownSheet } from './known.ts';
 import { startFrameOf } from './labels.ts';
 import { passSets } from './passes.ts';
 import { at, axisWorkings, type One, titled } from './position-working.ts';
-import { takesMin, timecodeAt } from './texts.ts';
+import { passesOf, takesMin, timecodeAt } from './texts.ts';
 import type { SheetAction } from './types.ts';
 
 const actionAt = ({ sheet, i }: One): SheetAction =>
@@ -68,6 +76,30 @@ const atPace = (of: One): Draft => ({
   ],
   source: DEFINITION,
 });
+
+const hold = (of: One): Draft =>
+  sameAs(
+    titled(of, 'hold'),
+    'frames that it is held for',
+    at(of.sheet.columns.frames, of.i),
+    'frames',
+    null,
+    {
+      remarks: [
+        `${actionAt(of).holdsText}${actionAt(of).lastShort ? ', the last one shorter' : ''}.`.replace(
+          /^./,
+          (first) => first.toUpperCase(),
+        ),
+      ],
+    },
+  );
+
+function passes(of: One): Draft {
+  const names = passesOf(of.plan, of.sheet, of.i);
+  return sameAs(titled(of, 'passes'), 'passes that are chosen for it', names.length, '', null, {
+    remarks: names.length > 0 ? [`${names.join(', ')}.`] : [],
+  });
+}
 
 /** When it is begun, as estimated: after the one before. */
 function clock(of: One): Draft {
@@ -163,6 +195,8 @@ export function sheetExposureWorkings({ plan }: Worked, i: number): Workings {
     handsOffS: () => handsOff(of),
     atPaceMin: () => atPace(of),
     lastFrame: () => lastFrame(of),
+    holdFrames: () => hold(of),
+    passes: () => passes(of),
     timecode: () => timecode(of),
     ...axisWorkings(of),
   };

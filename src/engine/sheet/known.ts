@@ -18,15 +18,16 @@ export function knownSheet(plan: Plan): Sheet | null {
 const within = (numbers: readonly number[], count: number): number[] =>
   [...new Set(numbers)].filter((number) => number >= 0 && number < count).sort((a, b) => a - b);
 
-/** The exposures, actions and days that come first, next and last, counted from 0. */
-export function sheetNotes({ plan }: Worked): { exposures: number[]; actions: number[]; days: number[] } {
+/** The exposures, actions, shots and days that come first, next and last, counted from 0. */
+export function sheetNotes({ plan }: Worked): Record<'exposures' | 'actions' | 'shots' | 'days', number[]> {
   const sheet = knownSheet(plan);
-  if (!sheet) return { exposures: [], actions: [], days: [] };
-  const { exposures, actions, days, columns } = sheet;
+  if (!sheet) return { exposures: [], actions: [], shots: [], days: [] };
+  const { exposures, actions, shots, days, columns } = sheet;
   const next = columns.doneMs.findIndex((ms) => Number.isNaN(ms));
   return {
     exposures: within([0, next, exposures - 1], exposures),
     actions: within([0, actions.length - 1], actions.length),
+    shots: within([0, shots.length - 1], shots.length),
     days: within([0, days.length - 1], days.length),
   };
 }

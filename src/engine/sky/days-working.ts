@@ -8,9 +8,9 @@ import { aimOf, isSkipped, startOn } from './aim.ts';
 import { moonEvents, type SkyEvent } from './day.ts';
 import { eventWorkings } from './day-working.ts';
 import { plannedWorkings } from './planned-working.ts';
-import { moonLitShare } from './position.ts';
 import { windowWorkings } from './window-working.ts';
 import { siteOf } from './windows.ts';
+import { litShare } from './working.ts';
 import { type DayOfYear, type DayVerdict, dayOfYear, yearOfDays } from './year.ts';
 
 /** From the first shutter opening to the last closing, seconds: what a window has to hold. */
@@ -47,21 +47,6 @@ export function eventsOn(plan: Plan, day: DayOfYear): SkyEvent[] {
   return [...day.events, ...moon].sort((a, b) => inTime(a) - inTime(b));
 }
 
-function litShare({ startMs, endMs }: DayOfYear): Draft {
-  const value = moonLitShare((startMs + endMs) / 2);
-  return {
-    title: 'Moon, lit share',
-    value,
-    unit: '',
-    expression: '(1 + cos(phaseDeg * pi / 180)) / 2',
-    terms: [term('phaseDeg', 'phase angle', (Math.acos(2 * value - 1) * 180) / Math.PI, 'deg')],
-    remarks: [
-      'Of its disk, in the middle of the day. The phase angle is by suncalc: 0° at full moon, 180° at new.',
-    ],
-    source: 'Meeus, Astronomical Algorithms, ch. 48.',
-  };
-}
-
 function offset({ place }: Plan, { date, startMs }: DayOfYear): Draft {
   const offsetMin = offsetMinAt(place, startMs);
   const words = place.utcOffsetMin === null ? `offset of ${place.zone}` : 'offset as typed';
@@ -87,7 +72,7 @@ function madeFor(of: Worked, date: string): Workings {
   const events = eventsOn(plan, day);
   return {
     ...eventWorkings(of, day, site, events),
-    moonLitShare: () => litShare(day),
+    moonLitShare: () => litShare((day.startMs + day.endMs) / 2, 'in the middle of the day'),
     offsetMin: () => offset(plan, day),
     ...(plan.window.used && windowWorkings(of, day, neededS(made))),
     ...plannedWorkings(of, { ...day, events }, plannedMs, aim),

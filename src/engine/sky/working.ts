@@ -2,6 +2,7 @@
 import { openAt } from '../cycle/working.ts';
 import { bracketS } from '../exposure/shutter.ts';
 import { type Draft, ofFrame, sameAs, term, type Worked, type Workings } from '../working/make.ts';
+import { moonLitShare } from './position.ts';
 import type { SkyColumns } from './track.ts';
 import { leastDeclinationDeg, lensOver, starTrailPx } from './view.ts';
 
@@ -14,6 +15,20 @@ const found =
       remarks: [remark],
       source: SUNCALC,
     });
+
+/** Lit share of the moon's disk. @param when - in words */
+export function litShare(ms: number, when: string): Draft {
+  const value = moonLitShare(ms);
+  return {
+    title: 'Moon, lit share',
+    value,
+    unit: '',
+    expression: '(1 + cos(phaseDeg * pi / 180)) / 2',
+    terms: [term('phaseDeg', 'phase angle', (Math.acos(2 * value - 1) * 180) / Math.PI, 'deg')],
+    remarks: [`Of its disk, ${when}. The phase angle is by suncalc: 0° at full moon, 180° at new.`],
+    source: 'Meeus, Astronomical Algorithms, ch. 48.',
+  };
+}
 
 /** Altitude as refraction lifts it. */
 function apparent(columns: SkyColumns, k: number): Draft {
@@ -84,6 +99,8 @@ export function frameSkyWorkings(of: Worked, k: number): Workings {
         'Moon, altitude',
         'Geometric, of its centre, seen from the place.',
       ),
+      moonLitShare: () =>
+        litShare(of.made.startMs + (of.made.columns.elapsedS[k] as number) * 1000, 'as the shutter opens'),
     }),
     ...(of.plan.view.stars && { starTrailPx: () => stars(of, k) }),
   };

@@ -1,4 +1,5 @@
 /** Figures of which there is one for each frame, exposure, day and so on: their names, and who knows them. */
+import { frameLaneWorkings } from '../cycle/lane-working.ts';
 import { frameCycleWorkings } from '../cycle/working.ts';
 import { frameEnergyWorkings } from '../energy/working.ts';
 import { frameExposureWorkings } from '../exposure/working.ts';
@@ -9,14 +10,18 @@ import { frameRingingWorkings } from '../ringing/working.ts';
 import { sheetActionWorkings } from '../sheet/action-working.ts';
 import { workDayWorkings } from '../sheet/day-working.ts';
 import { sheetExposureWorkings } from '../sheet/exposure-working.ts';
+import { sheetShotWorkings } from '../sheet/shot-working.ts';
 import { dateWorkings, yearWorkings } from '../sky/days-working.ts';
 import { frameSkyWorkings } from '../sky/working.ts';
 import { frameStorageWorkings } from '../storage/working.ts';
+import { frameTimeWorkings } from '../time/frame-working.ts';
 import type { Worked, Workings } from './make.ts';
 
 /** Of one frame, counted from 0; names without the `frame.N.` before them. */
 const FRAME_SUBJECTS: readonly ((of: Worked, k: number) => Workings)[] = [
+  frameTimeWorkings,
   frameCycleWorkings,
+  frameLaneWorkings,
   frameMotionWorkings,
   frameRingingWorkings,
   framePathWorkings,
@@ -47,6 +52,7 @@ const FAMILIES: readonly Family[] = [
   { name: FRAME, workings: counted(frameWorkings) },
   { name: /^sheet\.exposure\.([1-9]\d*)\.(.+)$/s, workings: counted(sheetExposureWorkings) },
   { name: /^sheet\.action\.([1-9]\d*)\.(.+)$/s, workings: counted(sheetActionWorkings) },
+  { name: /^sheet\.shot\.([1-9]\d*)\.(.+)$/s, workings: counted(sheetShotWorkings) },
   { name: /^sheet\.day\.([1-9]\d*)\.(.+)$/s, workings: counted(workDayWorkings) },
   { name: /^days\.(\d{4}-\d\d-\d\d)\.(.+)$/s, workings: dateWorkings },
   { name: /^days\.(\d{4})\.(.+)$/s, workings: (of, which) => yearWorkings(of, Number(which)) },

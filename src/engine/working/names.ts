@@ -9,6 +9,9 @@ export const ofExposure = (i: number, what: string): string => `sheet.exposure.$
 /** Name of a figure of one action of the sheet. @param a - counted from 0 */
 export const ofAction = (a: number, what: string): string => `sheet.action.${a + 1}.${what}`;
 
+/** Name of a figure of one shot of the sheet. @param s - counted from 0 */
+export const ofShot = (s: number, what: string): string => `sheet.shot.${s + 1}.${what}`;
+
 /** Name of a figure of one day of work on the sheet. @param d - counted from 0 */
 export const ofWorkDay = (d: number, what: string): string => `sheet.day.${d + 1}.${what}`;
 
@@ -38,6 +41,13 @@ export function eventFigure(
   const first = events.find((one) => one.name === name);
   return first === undefined || first.ms === ms ? name : `${name}.second`;
 }
+
+/** Name of a figure at another setting of the trigger. @param dialS - as the trigger shows it, seconds */
+export const ofSetting = (dialS: number, figure: string): string =>
+  `ladder.${Number(dialS.toPrecision(12))}.${figure}`;
+
+/** Whether a name is that of a figure at another setting of the trigger. */
+export const isAtSetting = (figure: string): boolean => figure.startsWith('ladder.');
 
 /** Name of a figure of a run that is being shot. */
 export const ofOnset = (what: string): string => `onset.${what}`;

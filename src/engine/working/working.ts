@@ -17,14 +17,16 @@ import { sheetActionWorkings } from '../sheet/action-working.ts';
 import { workDayWorkings } from '../sheet/day-working.ts';
 import { sheetExposureWorkings } from '../sheet/exposure-working.ts';
 import { sheetNotes } from '../sheet/known.ts';
+import { sheetShotWorkings } from '../sheet/shot-working.ts';
 import { sheetWorkings } from '../sheet/working.ts';
 import { skyWorkings, yearWorkings } from '../sky/days-working.ts';
 import { storageWorkings } from '../storage/working.ts';
 import { timeWorkings } from '../time/working.ts';
+import { workingAtSetting } from './at-setting.ts';
 import { familyOf, frameNamed, frameWorkings } from './families.ts';
 import { type Draft, type Worked, type Workings, worth } from './make.ts';
 import { marginWorkings } from './margins.ts';
-import { ofAction, ofExposure, ofFrame, ofWorkDay, ofYear } from './names.ts';
+import { ofAction, ofExposure, ofFrame, ofShot, ofWorkDay, ofYear } from './names.ts';
 import type { Working } from './types.ts';
 
 export { formulaText, numbersText, readable, workingText } from './text.ts';
@@ -69,12 +71,14 @@ function wholeRun(of: Worked): Workings {
  * How a figure came about.
  * @param made - the schedule of that plan, its columns as they were made
  * @param figure - its name: `totals.intervalS`, `margins.interval.left`, `frame.12.cameraS`, `axes.Boom.largestMove`,
- *   `sheet.day.2.workMin`, `days.2026-08-08.sunset`
+ *   `sheet.day.2.workMin`, `days.2026-08-08.sunset`, `ladder.15.totals.frames` with 15 s on the trigger
  * @param run - a run as it is being shot, for figures that begin with `onset.`
  * @returns null if the plan has no figure of that name
  */
 export function workingOf(plan: Plan, made: Schedule, figure: string, run?: OnSet): Working | null {
   const of = { plan, made };
+  const atSetting = workingAtSetting(of, figure, (there, what) => workingOf(there.plan, there.made, what));
+  if (atSetting !== undefined) return atSetting;
   const family = familyOf(of, figure);
   const onSet = run && figure.startsWith('onset.') ? onsetWorkings(run) : null;
   const workings = onSet ?? family?.workings ?? wholeRun(of);
@@ -124,10 +128,11 @@ export const exposureFiguresOf = (plan: Plan, made: Schedule, exposure: number):
 
 /** Of the sheet those exposures, actions and days that come first or last, or next. */
 function sheetFiguresOf(of: Worked): string[] {
-  const { exposures, actions, days } = sheetNotes(of);
+  const { exposures, actions, shots, days } = sheetNotes(of);
   return [
     ...exposures.flatMap((i) => exposureFiguresOf(of.plan, of.made, i + 1)),
     ...actions.flatMap((a) => Object.keys(sheetActionWorkings(of, a)).map((what) => ofAction(a, what))),
+    ...shots.flatMap((s) => Object.keys(sheetShotWorkings(of, s)).map((what) => ofShot(s, what))),
     ...days.flatMap((d) => Object.keys(workDayWorkings(of, d)).map((what) => ofWorkDay(d, what))),
   ];
 }

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import {
+  buttonAfterKey,
   endText,
   exposureLines,
-  rowAfterKey,
   settingText,
   shortFinding,
   signedDuration,
@@ -28,9 +28,14 @@ test('the end is a clock, with the days since the start', () => {
 });
 
 test('settings of the exposure are said once where they stay', () => {
-  expect(exposureLines({ ...row, exposureFirst: null, exposureLast: null })).toEqual(['–']);
-  expect(exposureLines({ ...row, exposureFirst: '1 s', exposureLast: '1 s' })).toEqual(['1 s']);
-  expect(exposureLines({ ...row, exposureFirst: '1 s', exposureLast: '2 s' })).toEqual(['1 s', 'to 2 s']);
+  const lines = (exposureFirst: string | null, exposureLast: string | null) =>
+    exposureLines({ frames: 90, exposureFirst, exposureLast });
+  expect(lines(null, null)).toEqual([{ text: '–', frame: null }]);
+  expect(lines('1 s', '1 s')).toEqual([{ text: '1 s', frame: 1 }]);
+  expect(lines('1 s', '2 s')).toEqual([
+    { text: '1 s', frame: 1 },
+    { text: 'to 2 s', frame: 90 },
+  ]);
 });
 
 test('the worst finding in a few words', () => {
@@ -44,11 +49,19 @@ test('a missing time has a minus', () => {
   expect(plain(signedDuration(90))).toBe('1 min 30 s');
 });
 
-test('arrows go from row to row and stay in the table', () => {
-  expect(rowAfterKey('ArrowDown', 2, 5)).toBe(3);
-  expect(rowAfterKey('ArrowDown', 4, 5)).toBe(4);
-  expect(rowAfterKey('ArrowUp', 0, 5)).toBe(0);
-  expect(rowAfterKey('End', 0, 5)).toBe(4);
-  expect(rowAfterKey('Home', 3, 5)).toBe(0);
-  expect(rowAfterKey('Enter', 3, 5)).toBeNull();
+test('arrows go from row to row, to the figures of a row, and stay in the table', () => {
+  const counts = [7, 7, 9, 7, 7];
+  const after = (key: string, row: number, button = 0) => buttonAfterKey(key, { row, button }, counts);
+  expect(after('ArrowDown', 2)).toEqual({ row: 3, button: 0 });
+  expect(after('ArrowDown', 4)).toEqual({ row: 4, button: 0 });
+  expect(after('ArrowUp', 0)).toEqual({ row: 0, button: 0 });
+  expect(after('End', 0, 2)).toEqual({ row: 4, button: 2 });
+  expect(after('Home', 3)).toEqual({ row: 0, button: 0 });
+  expect(after('ArrowRight', 1)).toEqual({ row: 1, button: 1 });
+  expect(after('ArrowRight', 1, 6)).toEqual({ row: 1, button: 6 });
+  expect(after('ArrowLeft', 1, 1)).toEqual({ row: 1, button: 0 });
+  expect(after('ArrowLeft', 1)).toEqual({ row: 1, button: 0 });
+  // A row with fewer figures ends before.
+  expect(after('ArrowDown', 2, 8)).toEqual({ row: 3, button: 6 });
+  expect(after('Enter', 3)).toBeNull();
 });

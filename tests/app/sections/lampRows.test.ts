@@ -10,7 +10,7 @@ const lit = (lamps: Some<Plan['lamps']> = {}, exposure: Some<Plan['exposure']> =
     exposure,
     camera: { exactStops: false },
   });
-const used = (...seconds: number[]) => seconds.map((s) => ({ shutterS: s, openS: s }));
+const used = (...seconds: number[]) => seconds.map((s, n) => ({ shutterS: s, openS: s, frame: n + 1 }));
 
 test('no lamps, no rows', () => expect(lampRows(lit({ mainsHz: 'none' }), used(0.01))).toEqual([]));
 

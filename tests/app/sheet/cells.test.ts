@@ -65,6 +65,7 @@ describe('going to a place', () => {
   test('a frame of the shot that one is in', () => {
     // Shot One: 8 frames on twos, then holds 1 2 1 2: frame 10 is the second of the sixth exposure.
     expect(find(sheeted(), '10', 0)).toMatchObject({ index: 5 });
+    expect(find(sheeted(), 'Frame 10', 0)).toMatchObject({ index: 5 });
     expect(find(sheeted(), '15', 0)).toEqual({ error: expect.stringContaining('1 to 14') });
     // In shot Two, which begins with exposure 9.
     expect(find(sheeted(), '4', 8)).toMatchObject({ index: 9 });

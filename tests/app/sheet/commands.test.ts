@@ -5,25 +5,33 @@ import { enterCell, pasteAt } from '../../../src/app/sheet/edits.ts';
 import { gridNow, resetGrid, setGrid } from '../../../src/app/sheet/gridStore.ts';
 import { press, type Table } from '../../../src/app/sheet/keys.ts';
 import { pausesOf } from '../../../src/app/sheet/pauses.ts';
+import { followUndo } from '../../../src/app/sheet/places.ts';
 import { rowsOf } from '../../../src/app/sheet/rows.ts';
 import { sheetedNow } from '../../../src/app/sheet/sheeted.ts';
-import { currentPlan, startWith, undo } from '../../../src/app/store/plan.ts';
+import { currentPlan, redo, startWith, undo } from '../../../src/app/store/plan.ts';
 import { exposureText, passesOf } from '../../../src/engine/sheet/texts.ts';
 import { production } from './production.ts';
 
 const HEIGHTS = { shot: 40, action: 44, exposure: 28, next: 36, pause: 32 };
 
-function table(editable = false): Table & { edited: (string | null)[] } {
+function table(editable = false): Table & { edited: (string | null)[]; explained: number } {
   const { plan, sheet } = sheetedNow();
   const edited: (string | null)[] = [];
-  return {
+  const of = {
     rows: rowsOf(sheet, pausesOf(plan, sheet), (action) => gridNow().open.get(action) ?? true, -1, HEIGHTS),
     columns: columnsOf(plan, sheet, 1000),
     pageRows: 3,
-    edit: (text) => edited.push(text),
+    edit: (text: string | null) => void edited.push(text),
     editable,
     edited,
+    explained: 0,
+    explain: (name: string) => {
+      const does = name === '?';
+      if (does) of.explained += 1;
+      return does;
+    },
   };
+  return of;
 }
 
 const key = (
@@ -48,6 +56,15 @@ beforeEach(() => {
 });
 
 describe('keys', () => {
+  test('the question mark asks for a working and types nothing; a digit is typed', () => {
+    at(0);
+    const editable = table(true);
+    expect(key('?', { shiftKey: true }, editable)).toBe(true);
+    expect(editable).toMatchObject({ explained: 1, edited: [] });
+    key('4', {}, editable);
+    expect(editable).toMatchObject({ explained: 1, edited: ['4'] });
+  });
+
   test('arrows go from row to row, over pauses, and from cell to cell', () => {
     at(0);
     const seen: string[] = [];
@@ -126,6 +143,32 @@ describe('cells', () => {
     expect(Array.from(sheetedNow().sheet.columns.frames.slice(0, 4))).toEqual([2, 2, 2, 2]);
   });
 
+  test('so do text, passes, cue and position, as one step', () => {
+    const before = currentPlan();
+    at(3, 1);
+    const spot = { kind: 'exposure', index: 3 } as const;
+    for (const [id, text] of [
+      ['text', 'Waits'],
+      ['passes', 'rim'],
+      ['cues', 'light: low'],
+      ['axis:Slide', '40'],
+    ] as const) {
+      expect(enterCell(spot, column(id), text)).toBeNull();
+      expect(gridNow().said?.text).toContain('2 to 4');
+    }
+    const { plan, sheet } = sheetedNow();
+    const slide = sheet.columns.axes[0];
+    for (const i of [1, 2, 3]) {
+      expect(exposureText(plan, sheet, i)).toBe('Waits');
+      expect(passesOf(plan, sheet, i)).toEqual(['Rim']);
+      expect((slide?.steps[i] ?? 0) / (slide?.stepsPerUnit ?? 1)).toBeCloseTo(40, 1);
+    }
+    expect(exposureText(plan, sheet, 4)).not.toBe('Waits');
+    expect(plan.sheet.shots[0]?.cues.filter(({ kind }) => kind === 'light')).toHaveLength(3);
+    for (let n = 0; n < 4; n += 1) undo();
+    expect(currentPlan()).toBe(before);
+  });
+
   test('text, passes, cue and position', () => {
     at(4);
     const spot = { kind: 'exposure', index: 4 } as const;
@@ -146,6 +189,7 @@ describe('cells', () => {
     ['hold', '0', 'allowed'],
     ['passes', 'Back', 'Key, Rim'],
     ['axis:Slide', 'far', 'number'],
+    ['cues', 'sound: knock; bell', 'another sound'],
   ])('%s: %s is refused, nothing changes', (id, text, why) => {
     const before = currentPlan();
     at(0);
@@ -165,6 +209,9 @@ describe('cells', () => {
       holds: [2, 3],
     });
     expect(enterCell(spot, column('frames'), 'long')).toContain('24 frames');
+    expect(enterCell(spot, column('hold'), '2, 60')).toContain(
+      'hold of 60 is longer than the action, which has 50\u00A0frames',
+    );
   });
 });
 
@@ -183,6 +230,11 @@ describe('while shooting', () => {
     expect(sheetedNow().sheet.totals.left).toBe(0);
   });
 
+  test('the action of what is ticked stays open', () => {
+    toggleDone({ first: 4, last: 4 });
+    expect(gridNow().open.get(0)).toBe(true);
+  });
+
   test('going to an exposure opens its action', () => {
     setGrid({ openAll: false });
     goToExposure(8);
@@ -197,6 +249,20 @@ describe('rows of a spreadsheet', () => {
     expect(currentPlan()).toBe(before);
     const faults = gridNow().said?.faults.map(({ path }) => path);
     expect(faults).toEqual(['row 2, column 2', 'row 2, column 3']);
+  });
+
+  test('headings may be in capitals, and the table’s own words', () => {
+    pasteAt(1, 'Hold\tAction\tPasses\n3\tRuns\tRim');
+    const { plan, sheet } = sheetedNow();
+    expect(exposureText(plan, sheet, 2)).toBe('Runs');
+    expect([sheet.columns.frames[2], passesOf(plan, sheet, 2)]).toEqual([3, ['Rim']]);
+  });
+
+  test('two cues of one kind at an exposure are named, none is lost', () => {
+    const before = currentPlan();
+    pasteAt(0, 'Runs\t2\tKey\tsound: knock; sound: bell');
+    expect(currentPlan()).toBe(before);
+    expect(gridNow().said?.faults[0]).toMatchObject({ path: 'row 1, column 4' });
   });
 
   test('right ones come behind the cell and are selected', () => {
@@ -214,4 +280,19 @@ test('a plan without shots stands as one action until it is written out', () => 
   writeOut();
   expect(currentPlan().sheet.shots).toHaveLength(1);
   expect(sheetedNow().sheet.exposures).toBe(exposures);
+});
+
+test('undo leads back to where the change was made, redo to after it', () => {
+  const stop = followUndo();
+  at(3, 2);
+  key('d', { mod: true });
+  const after = gridNow();
+  expect(after).toMatchObject({ at: { index: 5 }, anchor: 4 });
+  setGrid({ at: { kind: 'exposure', index: 8 }, anchor: null });
+  undo();
+  expect(gridNow()).toMatchObject({ at: { index: 3 }, anchor: 2, said: null });
+  setGrid({ at: { kind: 'exposure', index: 0 }, anchor: null });
+  redo();
+  expect(gridNow()).toMatchObject({ at: { index: 8 }, anchor: null });
+  stop();
 });

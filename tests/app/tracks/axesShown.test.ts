@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { axesCharts } from '../../../src/app/charts/axesChart.ts';
-import { movesOf, speedsOf } from '../../../src/app/charts/axisMoves.ts';
 import { runView } from '../../../src/app/charts/runView.ts';
 import type { Quantity } from '../../../src/app/tracks/shown.ts';
+import { movesOf, speedsOf } from '../../../src/engine/motion/speeds.ts';
 import type { Axis, Plan } from '../../../src/engine/plan/schema.ts';
 import { schedule } from '../../../src/engine/schedule.ts';
 import { straight } from '../../reference/plans.ts';

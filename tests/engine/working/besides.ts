@@ -6,6 +6,7 @@
 import type { Plan } from '../../../src/engine/plan/schema.ts';
 import type { Schedule } from '../../../src/engine/schedule-types.ts';
 import { sheetOf } from '../../../src/engine/sheet/sheet.ts';
+import type { Sheet, SheetShot } from '../../../src/engine/sheet/types.ts';
 import { moonEvents } from '../../../src/engine/sky/day.ts';
 import { siteOf } from '../../../src/engine/sky/windows.ts';
 import { dayOfYear, yearOfDays } from '../../../src/engine/sky/year.ts';
@@ -70,8 +71,34 @@ export function sheetFigures(plan: Plan): Entry[] {
     ...[0, Math.floor(last / 2), last]
       .filter((i) => i >= 0 && i <= last)
       .flatMap((i) => exposureFigures(plan, i, at)),
+    ...sheet.shots.flatMap((shot, s): Entry[] => shotFigures(plan, shot, s)),
+    ...sheet.actions.map(
+      ({ firstExposure, exposures }, a): Entry => [
+        `sheet.action.${a + 1}.done`,
+        ticked(columns, firstExposure, exposures),
+      ],
+    ),
     ...sheet.actions.map(({ exposures }, a): Entry => [`sheet.action.${a + 1}.exposures`, exposures]),
     ...sheet.actions.map(({ frames }, a): Entry => [`sheet.action.${a + 1}.frames`, frames]),
+  ];
+}
+
+const ticked = ({ doneMs }: Sheet['columns'], first: number, count: number): number =>
+  [...doneMs].filter((ms, i) => i + 1 >= first && i + 1 < first + count && !Number.isNaN(ms)).length;
+
+function shotFigures(
+  plan: Plan,
+  { firstExposure, exposures, frames, setUpMin }: SheetShot,
+  s: number,
+): Entry[] {
+  const { columns } = sheetOf(plan);
+  const own = [...columns.frames].filter((_, i) => columns.shot[i] === s);
+  const name = (what: string) => `sheet.shot.${s + 1}.${what}`;
+  return [
+    [name('exposures'), own.length],
+    [name('frames'), own.length === 0 ? frames : sum(own)],
+    [name('setUpMin'), setUpMin],
+    [name('done'), ticked(columns, firstExposure, exposures)],
   ];
 }
 
@@ -84,6 +111,8 @@ function exposureFigures(plan: Plan, i: number, at: (ms: number) => number): Ent
     [name('takesMin'), column(columns.minutes) + column(columns.rigS) / 60],
     [name('handsOnMin'), column(columns.minutes)],
     [name('handsOffS'), column(columns.rigS)],
+    [name('holdFrames'), column(columns.frames)],
+    [name('passes'), column(columns.passes).toString(2).replaceAll('0', '').length],
     [name('lastFrame'), column(columns.firstFrame) + column(columns.frames) - 1],
     ...columns.axes.map(
       ({ name: axis, steps, stepsPerUnit }): Entry => [
@@ -91,6 +120,58 @@ function exposureFigures(plan: Plan, i: number, at: (ms: number) => number): Ent
         column(steps) / stepsPerUnit,
       ],
     ),
+  ];
+}
+
+/** What lamps leave in one exposure, and between two: the mean of a sine over a box, at twice the mains' frequency. */
+function rippleFigures(
+  { lamps, exposure }: Plan,
+  openS: number | undefined,
+  name: (what: string) => string,
+): Entry[] {
+  const mainsHz = Number(lamps.mainsHz);
+  if (!Number.isFinite(mainsHz) || openS === undefined || exposure.bracketCount > 1) return [];
+  const turns = 2 * Math.PI * mainsHz * openS;
+  const left = lamps.depthShare * Math.abs(Math.sin(turns) / turns);
+  return [
+    [name('rippleLeftShare'), left],
+    [name('rippleShare'), 2 * left],
+  ];
+}
+
+/** Figures of a frame, counted from 1, beside those that the schedule has as they are. */
+export function frameFigures(plan: Plan, made: Schedule, frame: number): Entry[] {
+  const { columns, exposure, startMs, sources } = made;
+  const k = frame - 1;
+  const name = (what: string) => `frame.${frame}.${what}`;
+  const rung = exposure?.rungs[columns.rung?.[k] ?? 0];
+  const [num = 24, den = 1] = plan.clip.frameRate.split('/').map(Number);
+  const at = ({ steps, stepsPerUnit }: (typeof columns.axes)[number], n: number) =>
+    (steps[n] as number) / stepsPerUnit;
+  const inSight = (n: number) => n >= 0 && n < columns.elapsedS.length;
+  const swaps = sources.flatMap(({ swapFrames }) => swapFrames).filter((swap) => swap > frame);
+  const wholeMs = Math.round((columns.elapsedS[k] as number) * 1000);
+  const restS = (columns.elapsedS[k] as number) - wholeMs / 1000;
+  return [
+    [name('clock'), clockS(plan.place, startMs + wholeMs) + restS],
+    [name('clipS'), ((k * plan.clip.holdFrames - plan.clip.handlesFrames) * den) / num],
+    ...(rung
+      ? ([
+          [name('apertureF'), rung.apertureF],
+          [name('iso'), rung.iso],
+        ] as Entry[])
+      : []),
+    ...rippleFigures(plan, rung?.openS, name),
+    ...(swaps.length > 0 ? [[name('toSwap'), Math.min(...swaps) - frame] as Entry] : []),
+    ...columns.axes.flatMap((axis): Entry[] => [
+      ...(inSight(k - 1) ? [[name(`axes.${axis.name}.by`), at(axis, k) - at(axis, k - 1)] as Entry] : []),
+      ...(inSight(k + 1)
+        ? ([
+            [name(`axes.${axis.name}.moveSteps`), (axis.steps[k + 1] as number) - (axis.steps[k] as number)],
+            [name(`axes.${axis.name}.moveBy`), at(axis, k + 1) - at(axis, k)],
+          ] as Entry[])
+        : []),
+    ]),
   ];
 }
 

@@ -5,7 +5,7 @@ import type { Plan } from '../../../src/engine/plan/schema.ts';
 import type { Schedule } from '../../../src/engine/schedule-types.ts';
 import { figuresOf, type Working, workingOf } from '../../../src/engine/working/working.ts';
 import { close, must, near } from '../../property/close.ts';
-import { sheetFigures, skyFigures, yearFigures } from './besides.ts';
+import { frameFigures, sheetFigures, skyFigures, yearFigures } from './besides.ts';
 import { type Scheduled, scheduled, scheduledAt } from './scheduled.ts';
 
 const compiled = new Map<string, EvalFunction>();
@@ -105,7 +105,10 @@ export function judgeAll(plan: Plan, made: Schedule, frames: readonly number[]):
     ...yearFigures(plan, made),
   ];
   for (const [figure, value] of besides) judgeFigure(plan, made, figure, { value, single: false });
-  for (const frame of frames)
+  for (const frame of frames) {
     for (const [figure, value] of scheduledAt(made, frame)) judgeFigure(plan, made, figure, value);
+    for (const [figure, value] of frameFigures(plan, made, frame))
+      judgeFigure(plan, made, figure, { value, single: false });
+  }
   return figures;
 }

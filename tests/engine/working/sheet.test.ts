@@ -134,6 +134,25 @@ test('more actions than a sum names stand as one', () => {
   judgeAll(long, schedule(long), [1]);
 });
 
+// Three exposures on twos in the first shot, of which two are ticked, one on fours in the second, which is not.
+test('shots: their frames, exposures, set-ups, what is done', () => {
+  const two = production({
+    shots: [shotOf({ frames: 2 }, { frames: 4 }), shotOf({ frames: 4, holds: [4] })],
+    minutesPerExposure: 6,
+    ...BARE,
+    ticks: [0, 6].map((minute, n) => ({ shot: 1, exposure: n + 1, atMs: START_MS + minute * 60_000 })),
+  });
+  const values = (what: string) => [1, 2].map((shot) => value(two, `sheet.shot.${shot}.${what}`));
+  expect(values('frames')).toEqual([6, 4]);
+  expect(values('exposures')).toEqual([3, 1]);
+  expect(values('setUpMin')).toEqual([0, 0]);
+  expect(values('done')).toEqual([2, 0]);
+  expect([1, 2, 3].map((action) => value(two, `sheet.action.${action}.done`))).toEqual([1, 1, 0]);
+  expect(working(two, 'sheet.shot.2.timecode')).toMatchObject({ label: '00:00:00:06', value: 6 });
+  expect([1, 4].map((exposure) => value(two, `sheet.exposure.${exposure}.holdFrames`))).toEqual([2, 4]);
+  judgeAll(two, schedule(two), [1]);
+});
+
 test('a time-lapse has no figures of a sheet', () => {
   const lapse = { ...plan, technique: 'timeLapse' as const };
   for (const figure of [

@@ -45,20 +45,23 @@ type Meaning =
 
 const USUAL: readonly Meaning[] = [{ kind: 'text' }, { kind: 'hold' }, { kind: 'passes' }, { kind: 'cues' }];
 
+/** In small letters: people write them either way. */
 const HEADINGS: Readonly<Record<string, Meaning['kind'] & string>> = {
   action: 'text',
   frames: 'hold',
+  hold: 'hold',
   pass: 'passes',
+  passes: 'passes',
   cues: 'cues',
   shot: 'shot',
   exposure: 'exposure',
-  firstFrame: 'nothing',
+  firstframe: 'nothing',
   timecode: 'nothing',
   clock: 'nothing',
   done: 'nothing',
   note: 'nothing',
-  shutterS: 'nothing',
-  apertureF: 'nothing',
+  shutters: 'nothing',
+  aperturef: 'nothing',
   iso: 'nothing',
 };
 
@@ -67,7 +70,8 @@ const unsafe = (text: string): string => (/^'[=+\-@\t\r]/.test(text) ? text.slic
 
 function meaningOf(plan: Plan, heading: string): Meaning | null {
   const text = unsafe(heading.trim());
-  const kind = Object.hasOwn(HEADINGS, text) ? HEADINGS[text] : undefined;
+  const small = text.toLowerCase();
+  const kind = Object.hasOwn(HEADINGS, small) ? HEADINGS[small] : undefined;
   if (kind) return { kind } as Meaning;
   for (const { name, unit } of plan.rig.axes) {
     if (text === `${name}.${unit}`) return { kind: 'axis', axis: name };
@@ -76,7 +80,7 @@ function meaningOf(plan: Plan, heading: string): Meaning | null {
   return null;
 }
 
-const HAS_HEADINGS = new Set(['action', 'frames']);
+const HAS_HEADINGS = new Set(['action', 'frames', 'hold']);
 
 /** One row, read. */
 interface Row extends NewExposure {
@@ -157,13 +161,16 @@ const KINDS: readonly Cue['kind'][] = ['sound', 'word', 'light', 'other'];
 
 /** Cues of a cell: `sound: knock; light: key off`; without a kind it is another one. */
 function cuesIn(text: string, refuse: (allowed: string) => void): NewCue[] {
-  return text.split(';').flatMap((part): NewCue[] => {
+  const cues = text.split(';').flatMap((part): NewCue[] => {
     const found = /^\s*(\w+):\s*(.*)$/s.exec(part);
     const kind = KINDS.find((name) => name === found?.[1]);
     const cue = { kind: kind ?? 'other', text: (kind ? (found?.[2] ?? '') : part).trim() };
     if (cue.text.length > 200) refuse('cues of at most 200 characters each');
     return cue.text === '' ? [] : [cue];
   });
+  if (new Set(cues.map(({ kind }) => kind)).size < cues.length)
+    refuse(`one cue of each kind: ${KINDS.join(', ')}`);
+  return cues;
 }
 
 /** Rows of one exposure, a pass each, are one exposure. */
@@ -193,7 +200,7 @@ export function pasteRows(plan: Plan, place: ExposurePlace, text: string): Paste
   try {
     const reader = new Reader(plan, usualHold(plan, place));
     const [first = []] = cells;
-    const headed = first.some((cell) => HAS_HEADINGS.has(cell.trim()));
+    const headed = first.some((cell) => HAS_HEADINGS.has(cell.trim().toLowerCase()));
     const meanings = headed ? reader.headings(first) : USUAL;
     const rows = cells.slice(headed ? 1 : 0).map((row, r) => reader.row(row, meanings, r + (headed ? 2 : 1)));
     if (reader.faults.length > 0) return { ok: false, faults: reader.faults };

@@ -1,8 +1,9 @@
 /** What an axis does between one frame and the next: microsteps, and speed. */
-import { fixedTimeShape, limitsOf, movePeakSpeed } from '../../engine/motion/profile.ts';
-import { motorWays, takeUpOf } from '../../engine/motion/take-up.ts';
-import type { Axis, Plan } from '../../engine/plan/schema.ts';
-import type { AxisColumns, Schedule } from '../../engine/schedule-types.ts';
+
+import type { Axis, Plan } from '../plan/schema.ts';
+import type { AxisColumns, Schedule } from '../schedule-types.ts';
+import { fixedTimeShape, limitsOf, movePeakSpeed } from './profile.ts';
+import { motorWays, takeUpOf } from './take-up.ts';
 
 /** One value a frame, for the move after it; NaN after the last. */
 function afterEach({ steps }: AxisColumns, of: (moved: number, index: number) => number): Float64Array {
