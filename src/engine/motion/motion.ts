@@ -5,7 +5,7 @@ import { poseAxis } from '../path/pose.ts';
 import type { Axis, Plan } from '../plan/schema.ts';
 import type { Room } from '../room.ts';
 import type { AxisColumns } from '../schedule-types.ts';
-import { inBlocks, pick } from './blocks.ts';
+import { inBlocks, type Picked, pickAll } from './blocks.ts';
 import { addAxis, type Combined, type CombinedEnds, noneCombined, settles } from './combined.ts';
 import { type RunClock, runClock } from './keyframes.ts';
 import { type MoveCodes, moveCodes } from './move-codes.ts';
@@ -130,7 +130,7 @@ function timedMotion(
   if (small) {
     const { durationS } = small.sums;
     const settleOf = Float64Array.from(durationS, (forS) => (forS > 0 ? plan.move.settleS : 0));
-    const longestBusyS = fillCombined({ moveS, settleS, ringPx: null }, small, settleOf);
+    const longestBusyS = fillCombined({ moveS, settleS, ringPx: null }, small, settleOf, small.own);
     return { axes, moveS, settleS, ringPx: null, longestBusyS, otherwise: null };
   }
   const axesThatMove = movingAxes(plan, axes);
@@ -226,13 +226,13 @@ function ringingMotion(plan: Plan, columns: Columns, ring: RingGiven, room: Room
   const { axes, codes, moveS, settleS } = columns;
   const frames = moveS.length;
   for (const own of axes) if (!isMoving(own)) own.moveS.fill(0);
+  const small = codes && smallMoves(plan, axes, codes, ring);
   const combined: CombinedEnds =
-    (codes && smallMoves(plan, axes, codes, ring)) ??
-    combinedMoves(plan, axes, ring, [room.i32(frames), room.i32(frames)]);
+    small ?? combinedMoves(plan, axes, ring, [room.i32(frames), room.i32(frames)]);
   const ringPx = room.f32(frames);
   const settling = { ...ring, measuredS: plan.ringing.measuredSettleS };
   const settleOf = settles(combined.sums, settling);
-  const longestBusyS = fillCombined({ moveS, settleS, ringPx }, combined, settleOf);
+  const longestBusyS = fillCombined({ moveS, settleS, ringPx }, combined, settleOf, small?.own);
   const { of, otherwise } = combined;
   const otherSettles = otherwise && settles(otherwise, settling);
   const busyS = otherSettles?.map((settle, i) => settle + (otherwise?.durationS[i] ?? 0));
@@ -254,20 +254,20 @@ function combinedMoves(
   return combined;
 }
 
-/** Fills each frame from its combination. Returns the longest move with its settling. */
+/** Fills each frame from its combination, and more columns. Returns the longest move with its settling. */
 function fillCombined(
   { moveS, settleS, ringPx }: Pick<Motion, 'moveS' | 'settleS' | 'ringPx'>,
   { of, sums }: CombinedEnds,
   settleOf: Float64Array,
+  others: readonly Picked[] = [],
 ): number {
-  const moves = new Float64Array(sums.durationS);
-  pick(moveS, of, moves);
-  pick(settleS, of, settleOf);
+  const { durationS } = sums;
+  pickAll(of, [{ column: moveS, table: durationS }, { column: settleS, table: settleOf }, ...others]);
   if (ringPx) {
     const rings = new Float64Array(sums.ringPx);
     inBlocks(of.length, (from, to) => pickSingles(ringPx, of, rings, from, to));
   }
-  return moves.reduce((most, move, i) => Math.max(most, move + (settleOf[i] as number)), 0);
+  return settleOf.reduce((most, settle, i) => Math.max(most, settle + (durationS[i] as number)), 0);
 }
 
 /** A block of singles: a loop that meets two kinds of arrays is compiled for none. */
