@@ -11,10 +11,8 @@ import { type RunClock, runClock } from './keyframes.ts';
 import { type MoveCodes, moveCodes } from './move-codes.ts';
 import { fillSlots, type MoveTable, moveTable } from './move-table.ts';
 import { moveMaker, type RingGiven, ringGiven } from './moves.ts';
-import { limitsOf, type MoveLimits, moveDurationS } from './profile.ts';
 import { smallMoves } from './small-moves.ts';
 import { repeatsBeside, repeatsOf, stepFacts } from './step-facts.ts';
-import { takeUpOf } from './take-up.ts';
 import { fillSteps, goingOn, stepsPerUnit } from './tracks.ts';
 
 /** Motion of the whole rig. */
@@ -134,14 +132,10 @@ function timedMotion(
     return { axes, moveS, settleS, ringPx: null, longestBusyS, otherwise: null };
   }
   const axesThatMove = movingAxes(plan, axes);
-  let slots: Int32Array | null = null;
+  const slots = room.i32(between ? moveS.length : 0);
   for (const { axis, own } of axesThatMove) {
     if (plan.move.mode === 'continuous') fillContinuous(own, intervalS);
-    else if (takeUpOf(axis).beyond > 0) {
-      slots ??= room.i32(moveS.length);
-      fillTaken(plan, axis, own, slots, null);
-    } else if (plan.move.moveS !== null) fillFixed(own, plan.move.moveS);
-    else fillDurations(own, limitsOf(axis, plan.move.profile));
+    else fillTaken(plan, axis, own, slots, null);
   }
   const [first, ...others] = axesThatMove.map(({ own }) => own.moveS);
   moveS.set(first ?? moveS.fill(0));
@@ -153,21 +147,14 @@ function timedMotion(
   return { axes, moveS, settleS, ringPx: null, longestBusyS: between ? longestBusyS : 0, otherwise: null };
 }
 
-// Each fills the seconds that one axis moves after each frame; none after the last.
-
+/** Moves all the time, but for the last frame. */
 function fillContinuous({ steps, moveS }: AxisColumns, intervalS: Float64Array): void {
   const last = steps.length - 1;
   for (let k = 0; k < last; k += 1) moveS[k] = steps[k + 1] === steps[k] ? 0 : (intervalS[k] as number);
   moveS[last] = 0;
 }
 
-function fillFixed({ steps, moveS }: AxisColumns, forS: number): void {
-  const last = steps.length - 1;
-  for (let k = 0; k < last; k += 1) moveS[k] = steps[k + 1] === steps[k] ? 0 : forS;
-  moveS[last] = 0;
-}
-
-/** Takes up lost motion and rings. Fills the slots of the moves in the table that it returns, too. */
+/** Moves from rest to rest; may take up lost motion, and ring. Fills the slots of the moves in the table that it returns, too. */
 function fillTaken(
   plan: Plan,
   axis: Axis,
@@ -178,36 +165,6 @@ function fillTaken(
   const table = moveTable(moveMaker(plan, axis, ring), own.stepsPerUnit, own.steps, own.largestMoveSteps);
   Object.assign(own, fillSlots(slots, own.moveS, table, own.steps));
   return table;
-}
-
-/**
- * Durations of the moves between whole-step positions, at the axis's own limits.
- *
- * Moves are whole numbers of steps and mostly small, so that each duration is worked out once.
- */
-function fillDurations(
-  { moveS, steps, stepsPerUnit: perUnit, largestMoveSteps }: AxisColumns,
-  limits: MoveLimits,
-): void {
-  const { maxSpeed, maxAccel, maxJerk } = limits;
-  const last = steps.length - 1;
-  moveS[last] = 0;
-  if (largestMoveSteps > last) {
-    for (let k = 0; k < last; k += 1) {
-      const distance = Math.abs((steps[k + 1] as number) - (steps[k] as number)) / perUnit;
-      moveS[k] = moveDurationS(distance, maxSpeed, maxAccel, maxJerk);
-    }
-    return;
-  }
-  const bySteps = new Float64Array(largestMoveSteps + 1);
-  for (let n = 0; n <= largestMoveSteps; n += 1)
-    bySteps[n] = moveDurationS(n / perUnit, maxSpeed, maxAccel, maxJerk);
-  let before = steps[0] as number;
-  for (let k = 0; k < last; k += 1) {
-    const position = steps[k + 1] as number;
-    moveS[k] = bySteps[position < before ? before - position : position - before] as number;
-    before = position;
-  }
 }
 
 /** Settles every move by the clock. Returns the longest move with its settling. */
