@@ -24,7 +24,8 @@ export interface Motion {
   settleS: Float64Array;
   /** Ring of all axes at the end of the move, px; null unless the settle goes by the ringing. */
   ringPx: Float32Array | null;
-  /** Longest of the moves with their settling; 0 unless the rig moves between exposures. */
+  /** Longest settle, and longest of the moves with their settling; 0 unless the rig moves between exposures. */
+  longestSettleS: number;
   longestBusyS: number;
   /**
    * Seconds that each combination of moves, settling included, would take with the other choice of quiet moves, and the
@@ -128,8 +129,8 @@ function timedMotion(
   if (small) {
     const { durationS } = small.sums;
     const settleOf = Float64Array.from(durationS, (forS) => (forS > 0 ? plan.move.settleS : 0));
-    const longestBusyS = fillCombined({ moveS, settleS, ringPx: null }, small, settleOf, small.own);
-    return { axes, moveS, settleS, ringPx: null, longestBusyS, otherwise: null };
+    const longest = fillCombined({ moveS, settleS, ringPx: null }, small, settleOf, small.own);
+    return { axes, moveS, settleS, ringPx: null, ...longest, otherwise: null };
   }
   const axesThatMove = movingAxes(plan, axes);
   const slots = room.i32(between ? moveS.length : 0);
@@ -143,8 +144,10 @@ function timedMotion(
   else
     for (let i = 0; i < others.length; i += 2)
       raiseTo(moveS, others[i] as Float64Array, (others[i + 1] ?? others[i]) as Float64Array);
-  const longestBusyS = settleFor(settleS, moveS, between ? plan.move.settleS : 0);
-  return { axes, moveS, settleS, ringPx: null, longestBusyS: between ? longestBusyS : 0, otherwise: null };
+  const forS = between ? plan.move.settleS : 0;
+  const busyS = settleFor(settleS, moveS, forS);
+  const longest = { longestSettleS: busyS > 0 ? forS : 0, longestBusyS: between ? busyS : 0 };
+  return { axes, moveS, settleS, ringPx: null, ...longest, otherwise: null };
 }
 
 /** Moves all the time, but for the last frame. */
@@ -189,11 +192,11 @@ function ringingMotion(plan: Plan, columns: Columns, ring: RingGiven, room: Room
   const ringPx = room.f32(frames);
   const settling = { ...ring, measuredS: plan.ringing.measuredSettleS };
   const settleOf = settles(combined.sums, settling);
-  const longestBusyS = fillCombined({ moveS, settleS, ringPx }, combined, settleOf, small?.own);
+  const longest = fillCombined({ moveS, settleS, ringPx }, combined, settleOf, small?.own);
   const { of, otherwise } = combined;
   const otherSettles = otherwise && settles(otherwise, settling);
   const busyS = otherSettles?.map((settle, i) => settle + (otherwise?.durationS[i] ?? 0));
-  return { axes, moveS, settleS, ringPx, longestBusyS, otherwise: busyS ? { of, busyS } : null };
+  return { axes, moveS, settleS, ringPx, ...longest, otherwise: busyS ? { of, busyS } : null };
 }
 
 function combinedMoves(
@@ -211,20 +214,23 @@ function combinedMoves(
   return combined;
 }
 
-/** Fills each frame from its combination, and more columns. Returns the longest move with its settling. */
+/** Fills each frame from its combination, and more columns. */
 function fillCombined(
   { moveS, settleS, ringPx }: Pick<Motion, 'moveS' | 'settleS' | 'ringPx'>,
   { of, sums }: CombinedEnds,
   settleOf: Float64Array,
   others: readonly Picked[] = [],
-): number {
+): Pick<Motion, 'longestSettleS' | 'longestBusyS'> {
   const { durationS } = sums;
   pickAll(of, [{ column: moveS, table: durationS }, { column: settleS, table: settleOf }, ...others]);
   if (ringPx) {
     const rings = new Float64Array(sums.ringPx);
     inBlocks(of.length, (from, to) => pickSingles(ringPx, of, rings, from, to));
   }
-  return settleOf.reduce((most, settle, i) => Math.max(most, settle + (durationS[i] as number)), 0);
+  return {
+    longestSettleS: settleOf.reduce((most, settle) => Math.max(most, settle), 0),
+    longestBusyS: settleOf.reduce((most, settle, i) => Math.max(most, settle + (durationS[i] as number)), 0),
+  };
 }
 
 /** A block of singles: a loop that meets two kinds of arrays is compiled for none. */

@@ -186,6 +186,7 @@ test('moves, rings and settles are those of the axes put together', () => {
     }
     const busy = Array.from(motion.moveS, (s, k) => s + (motion.settleS[k] ?? Number.NaN));
     close(motion.longestBusyS, Math.max(...busy), `plan ${n}: longestBusyS`);
+    expect(motion.longestSettleS).toBe(Math.max(...motion.settleS));
   }
   expect(settled).toBeGreaterThan(300);
 });
@@ -253,16 +254,17 @@ describe('settles that do not go by the ring', () => {
   });
 
   test('a typed time is too', () => {
-    const { moveS, settleS: settles, ringPx, longestBusyS } = settlesOf({ settleBy: 'time', settleS: 1.5 });
+    const timed = settlesOf({ settleBy: 'time', settleS: 1.5 });
+    const { moveS, settleS: settles, ringPx, longestSettleS, longestBusyS } = timed;
     expect([...settles]).toEqual(Array.from(moveS, (s) => (s > 0 ? 1.5 : 0)));
     expect(ringPx).toBeNull();
-    expect(longestBusyS).toBe(Math.max(...moveS) + 1.5);
+    expect([longestSettleS, longestBusyS]).toEqual([1.5, Math.max(...moveS) + 1.5]);
   });
 
   test('a rig that moves all the time never settles', () => {
-    const { settleS: settles, ringPx, longestBusyS } = settlesOf({ mode: 'continuous' });
+    const { settleS: settles, ringPx, longestSettleS, longestBusyS } = settlesOf({ mode: 'continuous' });
     expect([...settles].every((s) => s === 0)).toBe(true);
-    expect([ringPx, longestBusyS]).toEqual([null, 0]);
+    expect([ringPx, longestSettleS, longestBusyS]).toEqual([null, 0, 0]);
   });
 
   test('a fixed time to move leaves nothing to slow down, and still rings', () => {
