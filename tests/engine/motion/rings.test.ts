@@ -3,8 +3,8 @@
  * defined to be, and against the oscillators integrated step by step.
  */
 import { describe, expect, test, vi } from 'vitest';
-import { motionOf } from '../../../src/engine/motion/motion.ts';
-import { quietComparison } from '../../../src/engine/motion/quiet.ts';
+import { type Motion, motionOf } from '../../../src/engine/motion/motion.ts';
+import { type LanesAsTheyAre, quietComparison } from '../../../src/engine/motion/quiet.ts';
 import { newKeyframe } from '../../../src/engine/plan/parse.ts';
 import type { Axis, Plan } from '../../../src/engine/plan/schema.ts';
 import { pixelsPerUnit } from '../../../src/engine/ringing/pixels.ts';
@@ -214,13 +214,24 @@ test('after its settle the picture moves by no more than the tolerance: integrat
   expect(nearest).toBeGreaterThan(0.7);
 });
 
+/** Lanes of a run whose every frame has settings of its own. */
+const lanesOf = (
+  { moveS, settleS: settles }: Motion,
+  holdS: Float64Array,
+  cameraS: Float64Array,
+): LanesAsTheyAre => ({
+  lanes: Array.from(holdS, (hold, k) => ({ holdS: hold, cameraS: cameraS[k] ?? 0 })),
+  spells: Array.from(holdS, (_, k) => ({ begin: k, end: k + 1, rung: k, intervalS: 10 })),
+  longestS: Math.max(...holdS.map((hold, k) => hold + (moveS[k] ?? 0) + (settles[k] ?? 0)), ...cameraS),
+});
+
 test('the comparison says the longest lanes with quiet moves and with none', () => {
   let shorter = 0;
   for (const { n, plan, motion, chains } of randomCases(100, 6)) {
     const holdS = Float64Array.from({ length: FRAMES }, (_, k) => 0.1 * k);
     const cameraS = holdS.map((s) => s + 0.3);
     const before = motion.axes.map(({ takeUps, takeUpS }) => ({ takeUps, takeUpS }));
-    const compared = quietComparison(plan, motion, { holdS, cameraS });
+    const compared = quietComparison(plan, motion, lanesOf(motion, holdS, cameraS));
     const longest = (quiet: boolean) =>
       Math.max(
         ...chains(quiet).flatMap(({ all, arrivedS }, k) => [
@@ -242,8 +253,8 @@ describe('settles that do not go by the ring', () => {
     const plan = randomPlan(dice(7), change);
     const given: Plan = { ...plan, ringing: { ...plan.ringing, ...ringing } as Plan['ringing'] };
     const motion = motionOf(given, intervals(), new Room());
-    const lanes = { holdS: new Float64Array(FRAMES), cameraS: new Float64Array(FRAMES) };
-    return { ...motion, comparison: quietComparison(given, motion, lanes) };
+    const none = new Float64Array(FRAMES);
+    return { ...motion, comparison: quietComparison(given, motion, lanesOf(motion, none, none)) };
   };
 
   test('a measured one is that of every move', () => {
