@@ -5,7 +5,8 @@
  * can stay so for many runs. One that is called often, for a block each time, is compiled as a whole. It takes its
  * columns by themselves: code that has read them off an object literal is thrown away when the literal is next made.
  */
-const BLOCK = 1024;
+/** Entries of a block. */
+export const BLOCK = 1024;
 
 /** Calls a function for each block of a column: first index, and the one after the last. */
 export function inBlocks(length: number, work: (from: number, to: number) => void): void {

@@ -4,7 +4,7 @@
  */
 import type { Room } from '../room.ts';
 import type { AxisColumns } from '../schedule-types.ts';
-import { inBlocks } from './blocks.ts';
+import { BLOCK, inBlocks } from './blocks.ts';
 import { type StepFacts, turnFacts } from './step-facts.ts';
 
 // Moves of up to three steps, of so many axes: a table of all codes stays small beside the columns of a run.
@@ -32,7 +32,7 @@ export const sizeIn = (code: number, axis: number): number => (code >> (BITS * a
  */
 export function moveCodes(axes: readonly Pick<AxisColumns, 'steps'>[], room: Room): MoveCodes | null {
   const frames = axes[0]?.steps.length ?? 0;
-  if (frames === 0 || axes.length > MOST_AXES || !startsSmall(axes)) return null;
+  if (frames === 0 || axes.length > MOST_AXES) return null;
   const of = room.i32(frames).fill(0);
   if (!codePairs(of, axes)) return null;
   // A single axis is taken twice.
@@ -58,25 +58,21 @@ export function moveCodes(axes: readonly Pick<AxisColumns, 'steps'>[], room: Roo
   return { of, width, seen, facts };
 }
 
-/** Most runs with longer moves have one among their first: then there is nothing to begin. */
-const startsSmall = (axes: readonly Pick<AxisColumns, 'steps'>[]): boolean =>
-  axes.every(({ steps }) => {
-    const first = steps.subarray(0, 64);
-    return first.every((step, k) => Math.abs(step - (first[k - 1] ?? step)) >> BITS === 0);
-  });
-
-/** Puts the moves of all axes into codes. Returns whether all were small. */
+/**
+ * Puts the moves of all axes into codes, until one is too long: most runs with such moves have one among their first.
+ * @returns whether all were small
+ */
 function codePairs(of: Int32Array, axes: readonly Pick<AxisColumns, 'steps'>[]): boolean {
+  const last = of.length - 1;
   let sizes = 0;
-  inBlocks(of.length - 1, (from, to) => {
+  for (let from = 0; from < last && sizes >> BITS === 0; from += BLOCK)
     for (let a = 0; a < axes.length; a += 2) {
       // An axis without another is taken with the one before it, again: a code takes the same size twice.
       const first = Math.max(0, Math.min(a, axes.length - 2));
       const { steps } = axes[first] as (typeof axes)[number];
       const { steps: others } = axes[first + 1] ?? { steps };
-      sizes |= codeMoves(of, steps, others, BITS * first, from, to);
+      sizes |= codeMoves(of, steps, others, BITS * first, from, Math.min(from + BLOCK, last));
     }
-  });
   return sizes >> BITS === 0;
 }
 
