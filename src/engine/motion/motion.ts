@@ -24,6 +24,8 @@ export interface Motion {
   settleS: Float64Array;
   /** Ring of all axes at the end of the move, px; null unless the settle goes by the ringing. */
   ringPx: Float32Array | null;
+  /** The largest of these; 0 without. */
+  worstPx: number;
   /** Longest settle, and longest of the moves with their settling; 0 unless the rig moves between exposures. */
   longestSettleS: number;
   longestBusyS: number;
@@ -51,6 +53,7 @@ export function motionOf(plan: Plan, intervalS: Float64Array, room: Room, aim?: 
   const codes = plan.move.mode === 'moveShootMove' ? moveCodes(axes, room) : null;
   axes.forEach((own, i) => {
     Object.assign(own, codes ? codes.facts[i] : stepFacts(own.steps));
+    if (!isMoving(own)) own.moveS.fill(0);
   });
   const column = () => room.f64(clock.frames);
   const columns = { axes, codes, moveS: column(), settleS: column() };
@@ -123,7 +126,6 @@ function timedMotion(
   intervalS: Float64Array,
   room: Room,
 ): Motion {
-  for (const own of axes) if (!isMoving(own)) own.moveS.fill(0);
   const between = plan.move.mode === 'moveShootMove';
   const small = codes && smallMoves(plan, axes, codes, null);
   if (small) {
@@ -140,13 +142,11 @@ function timedMotion(
   }
   const [first, ...others] = axesThatMove.map(({ own }) => own.moveS);
   moveS.set(first ?? moveS.fill(0));
-  if (between && plan.move.order === 'inTurn') for (const column of others) addTo(moveS, column);
-  else
-    for (let i = 0; i < others.length; i += 2)
-      raiseTo(moveS, others[i] as Float64Array, (others[i + 1] ?? others[i]) as Float64Array);
+  const join = between && plan.move.order === 'inTurn' ? addTo : raiseTo;
+  for (const column of others) inBlocks(moveS.length, (from, to) => join(moveS, column, from, to));
   const forS = between ? plan.move.settleS : 0;
   const busyS = settleFor(settleS, moveS, forS);
-  const longest = { longestSettleS: busyS > 0 ? forS : 0, longestBusyS: between ? busyS : 0 };
+  const longest = { worstPx: 0, longestSettleS: busyS > 0 ? forS : 0, longestBusyS: between ? busyS : 0 };
   return { axes, moveS, settleS, ringPx: null, ...longest, otherwise: null };
 }
 
@@ -185,7 +185,6 @@ function settleFor(settleS: Float64Array, moveS: Float64Array, forS: number): nu
 function ringingMotion(plan: Plan, columns: Columns, ring: RingGiven, room: Room): Motion {
   const { axes, codes, moveS, settleS } = columns;
   const frames = moveS.length;
-  for (const own of axes) if (!isMoving(own)) own.moveS.fill(0);
   const small = codes && smallMoves(plan, axes, codes, ring);
   const combined: CombinedEnds =
     small ?? combinedMoves(plan, axes, ring, [room.i32(frames), room.i32(frames)]);
@@ -220,18 +219,20 @@ function fillCombined(
   { of, sums }: CombinedEnds,
   settleOf: Float64Array,
   others: readonly Picked[] = [],
-): Pick<Motion, 'longestSettleS' | 'longestBusyS'> {
+): Pick<Motion, 'worstPx' | 'longestSettleS' | 'longestBusyS'> {
   const { durationS } = sums;
   pickAll(of, [{ column: moveS, table: durationS }, { column: settleS, table: settleOf }, ...others]);
-  if (ringPx) {
-    const rings = new Float64Array(sums.ringPx);
-    inBlocks(of.length, (from, to) => pickSingles(ringPx, of, rings, from, to));
-  }
+  const rings = new Float64Array(sums.ringPx);
+  if (ringPx) inBlocks(of.length, (from, to) => pickSingles(ringPx, of, rings, from, to));
   return {
-    longestSettleS: settleOf.reduce((most, settle) => Math.max(most, settle), 0),
-    longestBusyS: settleOf.reduce((most, settle, i) => Math.max(most, settle + (durationS[i] as number)), 0),
+    worstPx: Math.fround(largest(rings)),
+    longestSettleS: largest(settleOf),
+    longestBusyS: largest(settleOf.map((settle, i) => settle + (durationS[i] as number))),
   };
 }
+
+/** The largest of some values, none of them negative. */
+const largest = (values: Float64Array): number => values.reduce((most, value) => Math.max(most, value), 0);
 
 /** A block of singles: a loop that meets two kinds of arrays is compiled for none. */
 function pickSingles(
@@ -244,16 +245,13 @@ function pickSingles(
   for (let k = from; k < to; k += 1) column[k] = table[of[k] as number] as number;
 }
 
-function addTo(total: Float64Array, column: Float64Array): void {
-  for (let k = 0; k < total.length; k += 1) total[k] = (total[k] as number) + (column[k] as number);
+function addTo(total: Float64Array, column: Float64Array, from: number, to: number): void {
+  for (let k = from; k < to; k += 1) total[k] = (total[k] as number) + (column[k] as number);
 }
 
-/** Two columns at a time: a pass over memory costs more than what it compares. */
-function raiseTo(total: Float64Array, first: Float64Array, second: Float64Array): void {
-  for (let k = 0; k < total.length; k += 1) {
-    const a = first[k] as number;
-    const b = second[k] as number;
-    const longer = Math.max(a, b);
+function raiseTo(total: Float64Array, column: Float64Array, from: number, to: number): void {
+  for (let k = from; k < to; k += 1) {
+    const longer = column[k] as number;
     if (longer > (total[k] as number)) total[k] = longer;
   }
 }

@@ -34,24 +34,26 @@ export function moveCodes(axes: readonly Pick<AxisColumns, 'steps'>[], room: Roo
   const frames = axes[0]?.steps.length ?? 0;
   if (frames === 0 || axes.length > MOST_AXES) return null;
   const of = room.i32(frames).fill(0);
-  if (!codePairs(of, axes)) return null;
+  const columns = axes.map(({ steps }) => steps);
+  if (!codePairs(of, columns)) return null;
   // A single axis is taken twice.
   const width = 1 << (BITS * Math.max(2, axes.length));
   const counts = new Int32Array(width);
   // The last frame has no move.
   inBlocks(frames - 1, (from, to) => count(counts, of, from, to));
   const seen = Int32Array.from(counts.keys()).filter((code) => (counts[code] as number) > 0 || code === 0);
-  const facts = axes.map(({ steps }, a): StepFacts => {
+  const facts = columns.map((steps, a): StepFacts => {
     const own = seen.filter((code) => sizeIn(code, a) > 0);
     const sizes = own.map((code) => sizeIn(code, a));
-    const timesOf = (code: number) => counts[code] as number;
-    const way = own.reduce((sum, code) => sum + sizeIn(code, a) * timesOf(code), 0);
+    const sumOf = (worth: (code: number) => number) =>
+      own.reduce((sum, code) => sum + worth(code) * (counts[code] as number), 0);
     // Who gets as far as all moves together has only gone one way.
-    const bothWays = way > Math.abs((steps[frames - 1] as number) - (steps[0] as number));
+    const bothWays =
+      sumOf((code) => sizeIn(code, a)) > Math.abs((steps[frames - 1] as number) - (steps[0] as number));
     return {
       largestMoveSteps: Math.max(0, ...sizes),
       smallestMoveSteps: sizes.length > 0 ? Math.min(...sizes) : 0,
-      moves: own.reduce((sum, code) => sum + timesOf(code), 0),
+      moves: sumOf(() => 1),
       ...turnFacts(steps, bothWays),
     };
   });
@@ -62,15 +64,15 @@ export function moveCodes(axes: readonly Pick<AxisColumns, 'steps'>[], room: Roo
  * Puts the moves of all axes into codes, until one is too long: most runs with such moves have one among their first.
  * @returns whether all were small
  */
-function codePairs(of: Int32Array, axes: readonly Pick<AxisColumns, 'steps'>[]): boolean {
+function codePairs(of: Int32Array, columns: readonly Int32Array[]): boolean {
   const last = of.length - 1;
   let sizes = 0;
   for (let from = 0; from < last && sizes >> BITS === 0; from += BLOCK)
-    for (let a = 0; a < axes.length; a += 2) {
+    for (let a = 0; a < columns.length; a += 2) {
       // An axis without another is taken with the one before it, again: a code takes the same size twice.
-      const first = Math.max(0, Math.min(a, axes.length - 2));
-      const { steps } = axes[first] as (typeof axes)[number];
-      const { steps: others } = axes[first + 1] ?? { steps };
+      const first = Math.max(0, Math.min(a, columns.length - 2));
+      const steps = columns[first] as Int32Array;
+      const others = columns[first + 1] ?? steps;
       sizes |= codeMoves(of, steps, others, BITS * first, from, Math.min(from + BLOCK, last));
     }
   return sizes >> BITS === 0;

@@ -5,6 +5,8 @@ import type { Plan } from '../plan/schema.ts';
 export interface Rings {
   /** Ring that the move after each frame leaves at its end, px; null if nothing is known of the ringing. */
   ringPx: Float32Array | null;
+  /** The largest of these; 0 without. */
+  worstPx: number;
   longestSettleS: number;
 }
 
@@ -27,23 +29,6 @@ export interface RingingSummary {
   quiet: { shortestIntervalS: number; shortestIntervalWithoutS: number; savesS: number } | null;
 }
 
-/** Index of the largest entry, the first of several; -1 if none is above 0. */
-function largestAt(values: Float32Array): number {
-  let most = 0;
-  for (let from = 0; from < values.length; from += BLOCK)
-    most = mostSingle(values, most, from, Math.min(from + BLOCK, values.length));
-  return most > 0 ? values.indexOf(most) : -1;
-}
-
-// A loop that is called often, and meets one kind of array, is compiled best.
-const BLOCK = 1024;
-
-function mostSingle(values: Float32Array, before: number, from: number, to: number): number {
-  let most = before;
-  for (let k = from; k < to; k += 1) if ((values[k] as number) > most) most = values[k] as number;
-  return most;
-}
-
 function quietOf(plan: Plan, comparison: QuietComparison | null): RingingSummary['quiet'] {
   if (comparison === null) return null;
   const { withQuietS, withoutQuietS } = comparison;
@@ -62,16 +47,15 @@ function quietOf(plan: Plan, comparison: QuietComparison | null): RingingSummary
  */
 export function ringingOf(
   plan: Plan,
-  { ringPx, longestSettleS }: Rings,
+  { ringPx, worstPx, longestSettleS }: Rings,
   comparison: QuietComparison | null,
 ): RingingSummary | null {
   if (plan.move.mode !== 'moveShootMove') return null;
-  const worstAt = ringPx === null ? -1 : largestAt(ringPx);
   return {
     frequencyHz: plan.ringing.frequencyHz,
     dampingRatio: plan.ringing.dampingRatio,
-    worstPx: ringPx && (ringPx[worstAt] ?? 0),
-    worstFrame: worstAt === -1 ? null : worstAt + 2,
+    worstPx: ringPx && worstPx,
+    worstFrame: ringPx && worstPx > 0 ? ringPx.indexOf(worstPx) + 2 : null,
     longestSettleS,
     quiet: quietOf(plan, comparison),
   };

@@ -187,6 +187,7 @@ test('moves, rings and settles are those of the axes put together', () => {
     const busy = Array.from(motion.moveS, (s, k) => s + (motion.settleS[k] ?? Number.NaN));
     close(motion.longestBusyS, Math.max(...busy), `plan ${n}: longestBusyS`);
     expect(motion.longestSettleS).toBe(Math.max(...motion.settleS));
+    expect(motion.worstPx).toBe(Math.max(...(motion.ringPx ?? [])));
   }
   expect(settled).toBeGreaterThan(300);
 });

@@ -12,6 +12,7 @@ const planOf = (move: Some<Plan['move']> = {}, ringing: Some<Plan['ringing']> = 
   });
 
 const RINGS: Rings = {
+  worstPx: 2,
   longestSettleS: 4.77,
   ringPx: Float32Array.of(0.5, 0, 2, 1, 0),
 };
@@ -49,7 +50,7 @@ describe('summary', () => {
   });
 
   test('a rig that moves but never rings', () => {
-    const none = { longestSettleS: 0, ringPx: new Float32Array(3) };
+    const none = { worstPx: 0, longestSettleS: 0, ringPx: new Float32Array(3) };
     expect(ringingOf(planOf(), none, null)).toMatchObject({
       worstPx: 0,
       worstFrame: null,
