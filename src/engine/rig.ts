@@ -2,7 +2,7 @@
 import { type BalanceRun, balanceOf } from './balance/balance.ts';
 import { judgeBalance } from './balance/findings.ts';
 import { isAimed, type Motion, motionOf } from './motion/motion.ts';
-import { quietComparison } from './motion/quiet.ts';
+import { type LanesAsTheyAre, quietComparison } from './motion/quiet.ts';
 import { type Aim, type AimSummary, aimer, aims } from './path/aim.ts';
 import { judgePath } from './path/findings.ts';
 import { type ImageMotion, imageMotion } from './path/image.ts';
@@ -58,11 +58,12 @@ function withoutAimed(plan: Plan): Plan {
 export function rigRunOf(
   plan: Plan,
   motion: RigMotion,
-  { holdS, cameraS, exposureS, intervalS }: Columns,
+  { exposureS, intervalS }: Columns,
+  lanes: LanesAsTheyAre,
   frameRate: number,
 ): RigRun {
   const times = { exposureS, intervalS, frameRate };
-  const quiet = quietComparison(plan, motion, { holdS, cameraS });
+  const quiet = quietComparison(plan, motion, lanes);
   return {
     path: pathOf(plan, motion.axes),
     aim: motion.aim?.summary ?? null,

@@ -238,7 +238,7 @@ function runOf(plan: Plan, start: Start, memory: Memory, nowMs: number | null, u
     sky: track && skyRunOf(plan, start.startMs, columns, track),
     ramp,
     cycle: cycle.extremes,
-    rig: rigRunOf(plan, motion, columns, pace.frameRate),
+    rig: rigRunOf(plan, motion, columns, { lanes, spells, ...cycle.extremes }, pace.frameRate),
     sources,
     storage,
     start,

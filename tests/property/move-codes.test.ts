@@ -92,11 +92,13 @@ test('moves, settling and rings are those of the axes one by one', () => {
           for (const [i, steps] of all.entries()) axes[i]?.steps.set(steps);
         });
       });
-      const { moveS, settleS, ringPx, longestBusyS, axes } = coded ?? {};
-      expect({ moveS, settleS, ringPx, longestBusyS }).toEqual({
+      const { moveS, settleS, ringPx, worstPx, longestSettleS, longestBusyS, axes } = coded ?? {};
+      expect({ moveS, settleS, ringPx, worstPx, longestSettleS, longestBusyS }).toEqual({
         moveS: alone?.moveS,
         settleS: alone?.settleS,
         ringPx: alone?.ringPx,
+        worstPx: alone?.worstPx,
+        longestSettleS: alone?.longestSettleS,
         longestBusyS: alone?.longestBusyS,
       });
       expect(axes).toEqual(alone?.axes.slice(0, all.length));

@@ -5,24 +5,54 @@
  * can stay so for many runs. One that is called often, for a block each time, is compiled as a whole. It takes its
  * columns by themselves: code that has read them off an object literal is thrown away when the literal is next made.
  */
-const BLOCK = 1024;
+/** Entries of a block. */
+export const BLOCK = 1024;
 
 /** Calls a function for each block of a column: first index, and the one after the last. */
 export function inBlocks(length: number, work: (from: number, to: number) => void): void {
   for (let from = 0; from < length; from += BLOCK) work(from, Math.min(from + BLOCK, length));
 }
 
-/** Fills a column from a table. @param of - index into the table of each entry */
-export function pick(column: Float64Array, of: Int32Array, table: Float64Array): void {
-  inBlocks(of.length, (from, to) => pickBlock(column, of, table, from, to));
+/** A column to be filled, and its value by index. */
+export interface Picked {
+  column: Float64Array;
+  table: ArrayLike<number>;
 }
 
-function pickBlock(
-  column: Float64Array,
+/**
+ * Fills columns from tables, four at a time: their values side by side in one table are found in half the time.
+ * @param of - index of each entry
+ */
+export function pickAll(of: Int32Array, picked: readonly Picked[]): void {
+  for (let i = 0; i < picked.length; i += 4) {
+    const one = picked[i] as Picked;
+    const four = [one, picked[i + 1] ?? one, picked[i + 2] ?? one, picked[i + 3] ?? one];
+    const table = new Float64Array(4 * one.table.length);
+    four.forEach(({ table: own }, j) => {
+      for (let n = 0; n < own.length; n += 1) table[4 * n + j] = own[n] as number;
+    });
+    const [a, b, c, d] = four.map(({ column }) => column) as [Column, Column, Column, Column];
+    inBlocks(of.length, (from, to) => pickFour(a, b, c, d, of, table, from, to));
+  }
+}
+
+type Column = Float64Array;
+
+function pickFour(
+  a: Column,
+  b: Column,
+  c: Column,
+  d: Column,
   of: Int32Array,
   table: Float64Array,
   from: number,
   to: number,
 ): void {
-  for (let k = from; k < to; k += 1) column[k] = table[of[k] as number] as number;
+  for (let k = from; k < to; k += 1) {
+    const i = (of[k] as number) << 2;
+    a[k] = table[i] as number;
+    b[k] = table[i + 1] as number;
+    c[k] = table[i + 2] as number;
+    d[k] = table[i + 3] as number;
+  }
 }

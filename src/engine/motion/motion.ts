@@ -5,16 +5,14 @@ import { poseAxis } from '../path/pose.ts';
 import type { Axis, Plan } from '../plan/schema.ts';
 import type { Room } from '../room.ts';
 import type { AxisColumns } from '../schedule-types.ts';
-import { inBlocks, pick } from './blocks.ts';
+import { inBlocks, type Picked, pickAll } from './blocks.ts';
 import { addAxis, type Combined, type CombinedEnds, noneCombined, settles } from './combined.ts';
 import { type RunClock, runClock } from './keyframes.ts';
 import { type MoveCodes, moveCodes } from './move-codes.ts';
 import { fillSlots, type MoveTable, moveTable } from './move-table.ts';
 import { moveMaker, type RingGiven, ringGiven } from './moves.ts';
-import { limitsOf, type MoveLimits, moveDurationS } from './profile.ts';
 import { smallMoves } from './small-moves.ts';
 import { repeatsBeside, repeatsOf, stepFacts } from './step-facts.ts';
-import { takeUpOf } from './take-up.ts';
 import { fillSteps, goingOn, stepsPerUnit } from './tracks.ts';
 
 /** Motion of the whole rig. */
@@ -26,7 +24,10 @@ export interface Motion {
   settleS: Float64Array;
   /** Ring of all axes at the end of the move, px; null unless the settle goes by the ringing. */
   ringPx: Float32Array | null;
-  /** Longest of the moves with their settling; 0 unless the rig moves between exposures. */
+  /** The largest of these; 0 without. */
+  worstPx: number;
+  /** Longest settle, and longest of the moves with their settling; 0 unless the rig moves between exposures. */
+  longestSettleS: number;
   longestBusyS: number;
   /**
    * Seconds that each combination of moves, settling included, would take with the other choice of quiet moves, and the
@@ -52,6 +53,7 @@ export function motionOf(plan: Plan, intervalS: Float64Array, room: Room, aim?: 
   const codes = plan.move.mode === 'moveShootMove' ? moveCodes(axes, room) : null;
   axes.forEach((own, i) => {
     Object.assign(own, codes ? codes.facts[i] : stepFacts(own.steps));
+    if (!isMoving(own)) own.moveS.fill(0);
   });
   const column = () => room.f64(clock.frames);
   const columns = { axes, codes, moveS: column(), settleS: column() };
@@ -124,50 +126,38 @@ function timedMotion(
   intervalS: Float64Array,
   room: Room,
 ): Motion {
-  for (const own of axes) if (!isMoving(own)) own.moveS.fill(0);
   const between = plan.move.mode === 'moveShootMove';
   const small = codes && smallMoves(plan, axes, codes, null);
   if (small) {
     const { durationS } = small.sums;
     const settleOf = Float64Array.from(durationS, (forS) => (forS > 0 ? plan.move.settleS : 0));
-    const longestBusyS = fillCombined({ moveS, settleS, ringPx: null }, small, settleOf);
-    return { axes, moveS, settleS, ringPx: null, longestBusyS, otherwise: null };
+    const longest = fillCombined({ moveS, settleS, ringPx: null }, small, settleOf, small.own);
+    return { axes, moveS, settleS, ringPx: null, ...longest, otherwise: null };
   }
   const axesThatMove = movingAxes(plan, axes);
-  let slots: Int32Array | null = null;
+  const slots = room.i32(between ? moveS.length : 0);
   for (const { axis, own } of axesThatMove) {
     if (plan.move.mode === 'continuous') fillContinuous(own, intervalS);
-    else if (takeUpOf(axis).beyond > 0) {
-      slots ??= room.i32(moveS.length);
-      fillTaken(plan, axis, own, slots, null);
-    } else if (plan.move.moveS !== null) fillFixed(own, plan.move.moveS);
-    else fillDurations(own, limitsOf(axis, plan.move.profile));
+    else fillTaken(plan, axis, own, slots, null);
   }
   const [first, ...others] = axesThatMove.map(({ own }) => own.moveS);
   moveS.set(first ?? moveS.fill(0));
-  if (between && plan.move.order === 'inTurn') for (const column of others) addTo(moveS, column);
-  else
-    for (let i = 0; i < others.length; i += 2)
-      raiseTo(moveS, others[i] as Float64Array, (others[i + 1] ?? others[i]) as Float64Array);
-  const longestBusyS = settleFor(settleS, moveS, between ? plan.move.settleS : 0);
-  return { axes, moveS, settleS, ringPx: null, longestBusyS: between ? longestBusyS : 0, otherwise: null };
+  const join = between && plan.move.order === 'inTurn' ? addTo : raiseTo;
+  for (const column of others) inBlocks(moveS.length, (from, to) => join(moveS, column, from, to));
+  const forS = between ? plan.move.settleS : 0;
+  const busyS = settleFor(settleS, moveS, forS);
+  const longest = { worstPx: 0, longestSettleS: busyS > 0 ? forS : 0, longestBusyS: between ? busyS : 0 };
+  return { axes, moveS, settleS, ringPx: null, ...longest, otherwise: null };
 }
 
-// Each fills the seconds that one axis moves after each frame; none after the last.
-
+/** Moves all the time, but for the last frame. */
 function fillContinuous({ steps, moveS }: AxisColumns, intervalS: Float64Array): void {
   const last = steps.length - 1;
   for (let k = 0; k < last; k += 1) moveS[k] = steps[k + 1] === steps[k] ? 0 : (intervalS[k] as number);
   moveS[last] = 0;
 }
 
-function fillFixed({ steps, moveS }: AxisColumns, forS: number): void {
-  const last = steps.length - 1;
-  for (let k = 0; k < last; k += 1) moveS[k] = steps[k + 1] === steps[k] ? 0 : forS;
-  moveS[last] = 0;
-}
-
-/** Takes up lost motion and rings. Fills the slots of the moves in the table that it returns, too. */
+/** Moves from rest to rest; may take up lost motion, and ring. Fills the slots of the moves in the table that it returns, too. */
 function fillTaken(
   plan: Plan,
   axis: Axis,
@@ -178,36 +168,6 @@ function fillTaken(
   const table = moveTable(moveMaker(plan, axis, ring), own.stepsPerUnit, own.steps, own.largestMoveSteps);
   Object.assign(own, fillSlots(slots, own.moveS, table, own.steps));
   return table;
-}
-
-/**
- * Durations of the moves between whole-step positions, at the axis's own limits.
- *
- * Moves are whole numbers of steps and mostly small, so that each duration is worked out once.
- */
-function fillDurations(
-  { moveS, steps, stepsPerUnit: perUnit, largestMoveSteps }: AxisColumns,
-  limits: MoveLimits,
-): void {
-  const { maxSpeed, maxAccel, maxJerk } = limits;
-  const last = steps.length - 1;
-  moveS[last] = 0;
-  if (largestMoveSteps > last) {
-    for (let k = 0; k < last; k += 1) {
-      const distance = Math.abs((steps[k + 1] as number) - (steps[k] as number)) / perUnit;
-      moveS[k] = moveDurationS(distance, maxSpeed, maxAccel, maxJerk);
-    }
-    return;
-  }
-  const bySteps = new Float64Array(largestMoveSteps + 1);
-  for (let n = 0; n <= largestMoveSteps; n += 1)
-    bySteps[n] = moveDurationS(n / perUnit, maxSpeed, maxAccel, maxJerk);
-  let before = steps[0] as number;
-  for (let k = 0; k < last; k += 1) {
-    const position = steps[k + 1] as number;
-    moveS[k] = bySteps[position < before ? before - position : position - before] as number;
-    before = position;
-  }
 }
 
 /** Settles every move by the clock. Returns the longest move with its settling. */
@@ -225,18 +185,17 @@ function settleFor(settleS: Float64Array, moveS: Float64Array, forS: number): nu
 function ringingMotion(plan: Plan, columns: Columns, ring: RingGiven, room: Room): Motion {
   const { axes, codes, moveS, settleS } = columns;
   const frames = moveS.length;
-  for (const own of axes) if (!isMoving(own)) own.moveS.fill(0);
+  const small = codes && smallMoves(plan, axes, codes, ring);
   const combined: CombinedEnds =
-    (codes && smallMoves(plan, axes, codes, ring)) ??
-    combinedMoves(plan, axes, ring, [room.i32(frames), room.i32(frames)]);
+    small ?? combinedMoves(plan, axes, ring, [room.i32(frames), room.i32(frames)]);
   const ringPx = room.f32(frames);
   const settling = { ...ring, measuredS: plan.ringing.measuredSettleS };
   const settleOf = settles(combined.sums, settling);
-  const longestBusyS = fillCombined({ moveS, settleS, ringPx }, combined, settleOf);
+  const longest = fillCombined({ moveS, settleS, ringPx }, combined, settleOf, small?.own);
   const { of, otherwise } = combined;
   const otherSettles = otherwise && settles(otherwise, settling);
   const busyS = otherSettles?.map((settle, i) => settle + (otherwise?.durationS[i] ?? 0));
-  return { axes, moveS, settleS, ringPx, longestBusyS, otherwise: busyS ? { of, busyS } : null };
+  return { axes, moveS, settleS, ringPx, ...longest, otherwise: busyS ? { of, busyS } : null };
 }
 
 function combinedMoves(
@@ -254,21 +213,26 @@ function combinedMoves(
   return combined;
 }
 
-/** Fills each frame from its combination. Returns the longest move with its settling. */
+/** Fills each frame from its combination, and more columns. */
 function fillCombined(
   { moveS, settleS, ringPx }: Pick<Motion, 'moveS' | 'settleS' | 'ringPx'>,
   { of, sums }: CombinedEnds,
   settleOf: Float64Array,
-): number {
-  const moves = new Float64Array(sums.durationS);
-  pick(moveS, of, moves);
-  pick(settleS, of, settleOf);
-  if (ringPx) {
-    const rings = new Float64Array(sums.ringPx);
-    inBlocks(of.length, (from, to) => pickSingles(ringPx, of, rings, from, to));
-  }
-  return moves.reduce((most, move, i) => Math.max(most, move + (settleOf[i] as number)), 0);
+  others: readonly Picked[] = [],
+): Pick<Motion, 'worstPx' | 'longestSettleS' | 'longestBusyS'> {
+  const { durationS } = sums;
+  pickAll(of, [{ column: moveS, table: durationS }, { column: settleS, table: settleOf }, ...others]);
+  const rings = new Float64Array(sums.ringPx);
+  if (ringPx) inBlocks(of.length, (from, to) => pickSingles(ringPx, of, rings, from, to));
+  return {
+    worstPx: Math.fround(largest(rings)),
+    longestSettleS: largest(settleOf),
+    longestBusyS: largest(settleOf.map((settle, i) => settle + (durationS[i] as number))),
+  };
 }
+
+/** The largest of some values, none of them negative. */
+const largest = (values: Float64Array): number => values.reduce((most, value) => Math.max(most, value), 0);
 
 /** A block of singles: a loop that meets two kinds of arrays is compiled for none. */
 function pickSingles(
@@ -281,16 +245,13 @@ function pickSingles(
   for (let k = from; k < to; k += 1) column[k] = table[of[k] as number] as number;
 }
 
-function addTo(total: Float64Array, column: Float64Array): void {
-  for (let k = 0; k < total.length; k += 1) total[k] = (total[k] as number) + (column[k] as number);
+function addTo(total: Float64Array, column: Float64Array, from: number, to: number): void {
+  for (let k = from; k < to; k += 1) total[k] = (total[k] as number) + (column[k] as number);
 }
 
-/** Two columns at a time: a pass over memory costs more than what it compares. */
-function raiseTo(total: Float64Array, first: Float64Array, second: Float64Array): void {
-  for (let k = 0; k < total.length; k += 1) {
-    const a = first[k] as number;
-    const b = second[k] as number;
-    const longer = Math.max(a, b);
+function raiseTo(total: Float64Array, column: Float64Array, from: number, to: number): void {
+  for (let k = from; k < to; k += 1) {
+    const longer = column[k] as number;
     if (longer > (total[k] as number)) total[k] = longer;
   }
 }

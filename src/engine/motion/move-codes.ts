@@ -4,7 +4,7 @@
  */
 import type { Room } from '../room.ts';
 import type { AxisColumns } from '../schedule-types.ts';
-import { inBlocks } from './blocks.ts';
+import { BLOCK, inBlocks } from './blocks.ts';
 import { type StepFacts, turnFacts } from './step-facts.ts';
 
 // Moves of up to three steps, of so many axes: a table of all codes stays small beside the columns of a run.
@@ -32,81 +32,86 @@ export const sizeIn = (code: number, axis: number): number => (code >> (BITS * a
  */
 export function moveCodes(axes: readonly Pick<AxisColumns, 'steps'>[], room: Room): MoveCodes | null {
   const frames = axes[0]?.steps.length ?? 0;
-  if (frames === 0 || axes.length > MOST_AXES || !startsSmall(axes)) return null;
+  if (frames === 0 || axes.length > MOST_AXES) return null;
   const of = room.i32(frames).fill(0);
-  const ways = axes.map(({ steps }, a) => codeAxis(of, steps, BITS * a));
-  if (ways.some(({ sizes }) => sizes >> BITS > 0)) return null;
-  const width = 1 << (BITS * axes.length);
+  const columns = axes.map(({ steps }) => steps);
+  if (!codePairs(of, columns)) return null;
+  // A single axis is taken twice.
+  const width = 1 << (BITS * Math.max(2, axes.length));
   const counts = new Int32Array(width);
   // The last frame has no move.
   inBlocks(frames - 1, (from, to) => count(counts, of, from, to));
   const seen = Int32Array.from(counts.keys()).filter((code) => (counts[code] as number) > 0 || code === 0);
-  const facts = axes.map(({ steps }, a): StepFacts => {
+  const facts = columns.map((steps, a): StepFacts => {
     const own = seen.filter((code) => sizeIn(code, a) > 0);
     const sizes = own.map((code) => sizeIn(code, a));
-    const { up, down } = ways[a] as Ways;
+    const sumOf = (worth: (code: number) => number) =>
+      own.reduce((sum, code) => sum + worth(code) * (counts[code] as number), 0);
+    // Who gets as far as all moves together has only gone one way.
+    const bothWays =
+      sumOf((code) => sizeIn(code, a)) > Math.abs((steps[frames - 1] as number) - (steps[0] as number));
     return {
       largestMoveSteps: Math.max(0, ...sizes),
       smallestMoveSteps: sizes.length > 0 ? Math.min(...sizes) : 0,
-      moves: own.reduce((sum, code) => sum + (counts[code] as number), 0),
-      ...turnFacts(steps, up && down),
+      moves: sumOf(() => 1),
+      ...turnFacts(steps, bothWays),
     };
   });
   return { of, width, seen, facts };
 }
 
-/** Most runs with longer moves have one among their first: then there is nothing to begin. */
-const startsSmall = (axes: readonly Pick<AxisColumns, 'steps'>[]): boolean =>
-  axes.every(({ steps }) => {
-    const first = steps.subarray(0, 64);
-    return first.every((step, k) => Math.abs(step - (first[k - 1] ?? step)) >> BITS === 0);
-  });
-
-/** All sizes of an axis's moves put together, bit by bit; whether any goes up, whether any goes down. */
-interface Ways {
-  sizes: number;
-  up: boolean;
-  down: boolean;
+/**
+ * Puts the moves of all axes into codes, until one is too long: most runs with such moves have one among their first.
+ * @returns whether all were small
+ */
+function codePairs(of: Int32Array, columns: readonly Int32Array[]): boolean {
+  const last = of.length - 1;
+  let sizes = 0;
+  for (let from = 0; from < last && sizes >> BITS === 0; from += BLOCK)
+    for (let a = 0; a < columns.length; a += 2) {
+      // An axis without another is taken with the one before it, again: a code takes the same size twice.
+      const first = Math.max(0, Math.min(a, columns.length - 2));
+      const steps = columns[first] as Int32Array;
+      const others = columns[first + 1] ?? steps;
+      sizes |= codeMoves(of, steps, others, BITS * first, from, Math.min(from + BLOCK, last));
+    }
+  return sizes >> BITS === 0;
 }
 
-function codeAxis(of: Int32Array, steps: Int32Array, shift: number): Ways {
-  const found = new Int32Array(3);
-  inBlocks(steps.length - 1, (from, to) => codeMoves(of, steps, shift, found, from, to));
-  const [sizes = 0, up = 0, down = 0] = found;
-  return { sizes, up: up < 0, down: down < 0 };
-}
-
-/** @param found - sizes; a negative number if any move goes up; one if any goes down: so far, and then */
+/**
+ * Two axes at a time: a pass over memory costs more than its sums.
+ * @returns the sizes of all moves put together, bit by bit
+ */
 function codeMoves(
   of: Int32Array,
   steps: Int32Array,
+  others: Int32Array,
   shift: number,
-  found: Int32Array,
   from: number,
   to: number,
-): void {
+): number {
   // Known to be whole from here on: an argument may be anything, and would be looked at in each turn.
   const by = shift | 0;
-  let sizes = found[0] as number;
-  let up = found[1] as number;
-  let down = found[2] as number;
+  let sizes = 0;
   let before = steps[from] as number;
+  let otherBefore = others[from] as number;
   for (let k = from; k < to; k += 1) {
     const position = steps[k + 1] as number;
+    const other = others[k + 1] as number;
     // Whole numbers of 32 bits throughout; one that does not fit in is large either way.
     const move = (position - before) | 0;
+    const otherMove = (other - otherBefore) | 0;
     before = position;
-    up |= -move;
-    down |= move;
-    // Its size, by turning over all bits of a negative one: no branch that would be guessed wrong.
+    otherBefore = other;
+    // Their sizes, by turning over all bits of a negative one: no branch that would be guessed wrong.
     const sign = move >> 31;
-    const size = (move ^ sign) - sign;
-    sizes |= size;
-    of[k] = (of[k] as number) | (size << by);
+    const otherSign = otherMove >> 31;
+    const size = ((move ^ sign) - sign) | 0;
+    const otherSize = ((otherMove ^ otherSign) - otherSign) | 0;
+    sizes |= size | otherSize;
+    of[k] = (of[k] as number) | ((size | (otherSize << BITS)) << by);
   }
-  found[0] = sizes;
-  found[1] = up;
-  found[2] = down;
+  return sizes;
 }
 
 function count(counts: Int32Array, of: Int32Array, from: number, to: number): void {

@@ -2,6 +2,7 @@
  * The moves of an axis as a table: moves are whole numbers of steps and mostly few of them, so that each is worked out
  * once, when it is first met.
  */
+import { inBlocks } from './blocks.ts';
 import { type Move, type MoveMaker, moveOf } from './moves.ts';
 import { turnsBack } from './take-up.ts';
 
@@ -103,9 +104,16 @@ export function fillSlots(
 ): TakenUp {
   const { limit, durationS, takeUpS } = table;
   const { side, beyond } = table.maker.takeUp;
+  const taken = { takeUps: 0, takeUpS: 0 };
+  if (beyond === 0 && limit < steps.length / FEW) {
+    for (let size = 1; size <= limit; size += 1) fillSlot(table, size, size, false);
+    inBlocks(steps.length - 1, (from, to) => fillSizes(slots, moveS, durationS, steps, from, to));
+    slots.fill(0, -1);
+    moveS.fill(0, -1);
+    return taken;
+  }
   // Without lost motion no move has any before it that it could turn back from.
   const followed = side === 0 && beyond > 0;
-  const taken = { takeUps: 0, takeUpS: 0 };
   let facing = beyond > 0 ? side : 0;
   let nextSlot = 1 + ownSlots(table.maker, limit);
   const last = steps.length - 1;
@@ -132,4 +140,26 @@ export function fillSlots(
   slots[last] = 0;
   moveS[last] = 0;
   return taken;
+}
+
+// Of a table so much shorter than the run each move is worked out, whether there is one or not.
+const FEW = 64;
+
+/** Moves none of which depends on the one before it: their slots are their sizes. */
+function fillSizes(
+  slots: Int32Array,
+  moveS: Float64Array,
+  durationS: Float64Array,
+  steps: Int32Array,
+  from: number,
+  to: number,
+): void {
+  let before = steps[from] as number;
+  for (let k = from; k < to; k += 1) {
+    const position = steps[k + 1] as number;
+    const size = position < before ? before - position : position - before;
+    before = position;
+    slots[k] = size;
+    moveS[k] = durationS[size] as number;
+  }
 }

@@ -1,13 +1,18 @@
 /** What quiet moves change about the longest lane of a run. */
+import type { CameraLane } from '../cycle/cycle.ts';
 import type { Plan } from '../plan/schema.ts';
 import type { QuietComparison } from '../ringing/summary.ts';
+import type { Spell } from '../spell.ts';
 import { inBlocks } from './blocks.ts';
 import type { Motion } from './motion.ts';
 
-/** Seconds of each frame's camera lane: until the last exposure has closed, and all of it. */
-interface CameraLanes {
-  holdS: Float64Array;
-  cameraS: Float64Array;
+/** The lanes of a run as it is. */
+export interface LanesAsTheyAre {
+  /** Camera lane of each rung, and the frames of each. */
+  lanes: readonly Pick<CameraLane, 'holdS' | 'cameraS'>[];
+  spells: readonly Spell[];
+  /** Longest of all lanes, the rig's too, seconds. */
+  longestS: number;
 }
 
 /**
@@ -16,44 +21,34 @@ interface CameraLanes {
  * @returns null where quiet moves cannot change anything: if every move takes or settles a time of its own, or the settle
  *   does not go by the ringing
  */
-export function quietComparison(plan: Plan, motion: Motion, lanes: CameraLanes): QuietComparison | null {
-  if (motion.otherwise === null) return null;
-  const { holdS, cameraS } = lanes;
-  const { moveS, settleS, otherwise: other } = motion;
-  const longest = new Float64Array(2);
-  inBlocks(moveS.length, (from, to) => {
-    raise(longest, holdS, cameraS, moveS, settleS, other.of, other.busyS, from, to);
-  });
-  const [asItIs = 0, otherwise = 0] = longest;
+export function quietComparison(
+  plan: Plan,
+  { otherwise: other }: Pick<Motion, 'otherwise'>,
+  { lanes, spells, longestS }: LanesAsTheyAre,
+): QuietComparison | null {
+  if (other === null) return null;
+  const otherwiseS = spells.reduce((most, { begin, end, rung }) => {
+    const { holdS, cameraS } = lanes[rung] as LanesAsTheyAre['lanes'][number];
+    return Math.max(most, cameraS, holdS + longestWithin(other.of, other.busyS, begin, end));
+  }, 0);
   return plan.move.quiet
-    ? { withQuietS: asItIs, withoutQuietS: otherwise }
-    : { withQuietS: otherwise, withoutQuietS: asItIs };
+    ? { withQuietS: longestS, withoutQuietS: otherwiseS }
+    : { withQuietS: otherwiseS, withoutQuietS: longestS };
 }
 
-/** @param longest - lanes of a run as it is, and of the other choice: so far, and then */
-function raise(
-  longest: Float64Array,
-  holdS: Float64Array,
-  cameraS: Float64Array,
-  moveS: Float64Array,
-  settleS: Float64Array,
-  of: Int32Array,
-  busyS: Float64Array,
-  from: number,
-  to: number,
-): void {
-  let asItIs = longest[0] as number;
-  let otherwise = longest[1] as number;
-  let ofCamera = 0;
+function longestWithin(of: Int32Array, busyS: Float64Array, begin: number, end: number): number {
+  let most = 0;
+  inBlocks(end - begin, (from, to) => {
+    most = raised(most, of, busyS, begin + from, begin + to);
+  });
+  return most;
+}
+
+function raised(before: number, of: Int32Array, busyS: Float64Array, from: number, to: number): number {
+  let most = before;
   for (let k = from; k < to; k += 1) {
-    const hold = holdS[k] as number;
-    const camera = cameraS[k] as number;
-    const rig = hold + (moveS[k] as number) + (settleS[k] as number);
-    const other = hold + (busyS[of[k] as number] as number);
-    if (rig > asItIs) asItIs = rig;
-    if (other > otherwise) otherwise = other;
-    if (camera > ofCamera) ofCamera = camera;
+    const busy = busyS[of[k] as number] as number;
+    if (busy > most) most = busy;
   }
-  longest[0] = Math.max(asItIs, ofCamera);
-  longest[1] = Math.max(otherwise, ofCamera);
+  return most;
 }

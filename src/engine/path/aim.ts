@@ -106,33 +106,28 @@ function aimHead(scene: Scene, { pan, tilt }: Head, frames: number): AimKind[] {
  * @param facing - bearing of the lens, where that is not the subject's: no pan, or one at the end of its travel
  */
 function follow(scene: Scene, frames: number, { pan, tilt }: Head, facing: Turning | null): void {
-  const level = new Float64Array(BLOCK);
   pan?.begin();
   tilt?.begin();
   for (let from = 0; from < frames; from += BLOCK) {
     const count = Math.min(BLOCK, frames - from);
     scene.fill(from, from + count);
     pan?.follow(scene.x, scene.y, from, count);
-    facing?.fill(from, from + count);
-    fillLevel(level, scene, count, facing);
-    tilt?.follow(scene.z, level, from, count);
+    if (facing) {
+      facing.fill(from, from + count);
+      turnAside(scene, count, facing);
+    }
+    tilt?.follow(scene.z, scene.level, from, count);
   }
 }
 
 // A lens that looks past the subject by 60 degrees has lost it: then the tilt need not go on to straight up.
 const LEAST_SHARE = 0.5;
 
-/** Level distance to the subject; where the lens faces elsewhere, how much of it lies ahead. */
-function fillLevel(level: Float64Array, { x, y }: Scene, count: number, facing: Turning | null): void {
+/** Leaves of the level distance to the subject what lies ahead of a lens that faces elsewhere. */
+function turnAside({ x, y, level }: Scene, count: number, { sin, cos }: Turning): void {
   for (let i = 0; i < count; i += 1) {
-    const right = x[i] as number;
-    const forward = y[i] as number;
-    const distance = Math.sqrt(right * right + forward * forward);
-    if (facing === null) level[i] = distance;
-    else {
-      const ahead = right * (facing.sin[i] as number) + forward * (facing.cos[i] as number);
-      level[i] = Math.max(ahead, LEAST_SHARE * distance);
-    }
+    const ahead = (x[i] as number) * (sin[i] as number) + (y[i] as number) * (cos[i] as number);
+    level[i] = Math.max(ahead, LEAST_SHARE * (level[i] as number));
   }
 }
 

@@ -55,6 +55,8 @@ export class Scene {
   readonly x = block();
   readonly y = block();
   readonly z = block();
+  /** The level part of that. */
+  readonly level = block();
 
   /** @param ranges - of the axes, where they are known */
   constructor(plan: Plan, axes: readonly StepColumns[], ranges?: readonly Range[]) {
@@ -87,7 +89,7 @@ export class Scene {
 
 /** Fills the way from the lens to the subject, in the room. */
 function fillAway(scene: Scene, from: number, count: number): void {
-  const { x, y, z, arm, table, slide, given } = scene;
+  const { x, y, z, level, arm, table, slide, given } = scene;
   const { sin: tableSin, cos: tableCos } = table;
   // The arm's tables are read here: written down in between, its sines and cosines take as long again.
   const { steps, coarse, fine } = arm;
@@ -123,14 +125,17 @@ function fillAway(scene: Scene, from: number, count: number): void {
     const tableC = tableCos[i] as number;
     const lensX = slid * slideX + armX * sine;
     const lensY = slid * slideY + length * cosine;
-    x[i] = centreX + besideX * tableC + besideY * tableS - lensX;
-    y[i] = centreY + besideY * tableC - besideX * tableS - lensY;
+    const right = centreX + besideX * tableC + besideY * tableS - lensX;
+    const forward = centreY + besideY * tableC - besideX * tableS - lensY;
+    x[i] = right;
+    y[i] = forward;
+    level[i] = Math.sqrt(right * right + forward * forward);
     z[i] = subjectZ - (pivotZ + slid * slideZ + armZ * sine);
   }
 }
 
 /** From the room's directions to those of a head that has turned with the arm. */
-function turnBack({ x, y, z, arm, given }: Scene, count: number): void {
+function turnBack({ x, y, z, level, arm, given }: Scene, count: number): void {
   const riseX = given[7] as number;
   const riseZ = given[8] as number;
   for (let i = 0; i < count; i += 1) {
@@ -138,8 +143,11 @@ function turnBack({ x, y, z, arm, given }: Scene, count: number): void {
     const cosine = arm.cos[i] as number;
     const along = (x[i] as number) * riseX + (z[i] as number) * riseZ;
     const more = along * cosine - (y[i] as number) * sine - along;
-    y[i] = (y[i] as number) * cosine + along * sine;
-    x[i] = (x[i] as number) + more * riseX;
+    const forward = (y[i] as number) * cosine + along * sine;
+    const right = (x[i] as number) + more * riseX;
+    x[i] = right;
+    y[i] = forward;
+    level[i] = Math.sqrt(right * right + forward * forward);
     z[i] = (z[i] as number) + more * riseZ;
   }
 }

@@ -4,12 +4,12 @@ import { seconds, withUnit } from '../findings/words.ts';
 import type { Plan } from '../plan/schema.ts';
 import type { Draft } from '../run.ts';
 import { settleS } from './ring.ts';
-import type { RingColumns, RingingSummary } from './summary.ts';
+import type { RingingSummary, Rings } from './summary.ts';
 
 /** What is judged: a run, or as much of it as matters here. */
 interface Judged {
   plan: Plan;
-  columns: Pick<RingColumns, 'ringPx'>;
+  columns: Pick<Rings, 'ringPx'>;
 }
 
 // Nobody times a settle to the millisecond, and no sentence shows less.

@@ -1,12 +1,13 @@
 /** What ringing does to a run: the worst of it, how long the rig settles, and what quiet moves would change. */
 import type { Plan } from '../plan/schema.ts';
 
-/** One entry a frame; index 0 is the move after frame 1. */
-export interface RingColumns {
-  /** Seconds allowed for ringing after the move. */
-  settleS: Float64Array;
-  /** Ring that the move leaves at its end, px; null if nothing is known of the ringing. */
+/** How the moves of a run ring. */
+export interface Rings {
+  /** Ring that the move after each frame leaves at its end, px; null if nothing is known of the ringing. */
   ringPx: Float32Array | null;
+  /** The largest of these; 0 without. */
+  worstPx: number;
+  longestSettleS: number;
 }
 
 /** Longest lane of all frames, seconds, without the guard: with quiet moves where they save time, and with none. */
@@ -28,37 +29,6 @@ export interface RingingSummary {
   quiet: { shortestIntervalS: number; shortestIntervalWithoutS: number; savesS: number } | null;
 }
 
-/** Index of the largest entry, the first of several; -1 if none is above 0. */
-function largestAt(values: Float32Array): number {
-  let most = 0;
-  for (let from = 0; from < values.length; from += BLOCK)
-    most = mostSingle(values, most, from, Math.min(from + BLOCK, values.length));
-  return most > 0 ? values.indexOf(most) : -1;
-}
-
-// A loop that is called often, and meets one kind of array, is compiled best.
-const BLOCK = 1024;
-
-function mostSingle(values: Float32Array, before: number, from: number, to: number): number {
-  let most = before;
-  for (let k = from; k < to; k += 1) if ((values[k] as number) > most) most = values[k] as number;
-  return most;
-}
-
-/** The largest entry, at least 0. */
-function largestOf(values: Float64Array): number {
-  let most = 0;
-  for (let from = 0; from < values.length; from += BLOCK)
-    most = mostDouble(values, most, from, Math.min(from + BLOCK, values.length));
-  return most;
-}
-
-function mostDouble(values: Float64Array, before: number, from: number, to: number): number {
-  let most = before;
-  for (let k = from; k < to; k += 1) if ((values[k] as number) > most) most = values[k] as number;
-  return most;
-}
-
 function quietOf(plan: Plan, comparison: QuietComparison | null): RingingSummary['quiet'] {
   if (comparison === null) return null;
   const { withQuietS, withoutQuietS } = comparison;
@@ -77,17 +47,16 @@ function quietOf(plan: Plan, comparison: QuietComparison | null): RingingSummary
  */
 export function ringingOf(
   plan: Plan,
-  { settleS, ringPx }: RingColumns,
+  { ringPx, worstPx, longestSettleS }: Rings,
   comparison: QuietComparison | null,
 ): RingingSummary | null {
   if (plan.move.mode !== 'moveShootMove') return null;
-  const worstAt = ringPx === null ? -1 : largestAt(ringPx);
   return {
     frequencyHz: plan.ringing.frequencyHz,
     dampingRatio: plan.ringing.dampingRatio,
-    worstPx: ringPx && (ringPx[worstAt] ?? 0),
-    worstFrame: worstAt === -1 ? null : worstAt + 2,
-    longestSettleS: largestOf(settleS),
+    worstPx: ringPx && worstPx,
+    worstFrame: ringPx && worstPx > 0 ? ringPx.indexOf(worstPx) + 2 : null,
+    longestSettleS,
     quiet: quietOf(plan, comparison),
   };
 }

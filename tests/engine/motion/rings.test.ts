@@ -3,8 +3,8 @@
  * defined to be, and against the oscillators integrated step by step.
  */
 import { describe, expect, test, vi } from 'vitest';
-import { motionOf } from '../../../src/engine/motion/motion.ts';
-import { quietComparison } from '../../../src/engine/motion/quiet.ts';
+import { type Motion, motionOf } from '../../../src/engine/motion/motion.ts';
+import { type LanesAsTheyAre, quietComparison } from '../../../src/engine/motion/quiet.ts';
 import { newKeyframe } from '../../../src/engine/plan/parse.ts';
 import type { Axis, Plan } from '../../../src/engine/plan/schema.ts';
 import { pixelsPerUnit } from '../../../src/engine/ringing/pixels.ts';
@@ -186,6 +186,8 @@ test('moves, rings and settles are those of the axes put together', () => {
     }
     const busy = Array.from(motion.moveS, (s, k) => s + (motion.settleS[k] ?? Number.NaN));
     close(motion.longestBusyS, Math.max(...busy), `plan ${n}: longestBusyS`);
+    expect(motion.longestSettleS).toBe(Math.max(...motion.settleS));
+    expect(motion.worstPx).toBe(Math.max(...(motion.ringPx ?? [])));
   }
   expect(settled).toBeGreaterThan(300);
 });
@@ -213,13 +215,24 @@ test('after its settle the picture moves by no more than the tolerance: integrat
   expect(nearest).toBeGreaterThan(0.7);
 });
 
+/** Lanes of a run whose every frame has settings of its own. */
+const lanesOf = (
+  { moveS, settleS: settles }: Motion,
+  holdS: Float64Array,
+  cameraS: Float64Array,
+): LanesAsTheyAre => ({
+  lanes: Array.from(holdS, (hold, k) => ({ holdS: hold, cameraS: cameraS[k] ?? 0 })),
+  spells: Array.from(holdS, (_, k) => ({ begin: k, end: k + 1, rung: k, intervalS: 10 })),
+  longestS: Math.max(...holdS.map((hold, k) => hold + (moveS[k] ?? 0) + (settles[k] ?? 0)), ...cameraS),
+});
+
 test('the comparison says the longest lanes with quiet moves and with none', () => {
   let shorter = 0;
   for (const { n, plan, motion, chains } of randomCases(100, 6)) {
     const holdS = Float64Array.from({ length: FRAMES }, (_, k) => 0.1 * k);
     const cameraS = holdS.map((s) => s + 0.3);
     const before = motion.axes.map(({ takeUps, takeUpS }) => ({ takeUps, takeUpS }));
-    const compared = quietComparison(plan, motion, { holdS, cameraS });
+    const compared = quietComparison(plan, motion, lanesOf(motion, holdS, cameraS));
     const longest = (quiet: boolean) =>
       Math.max(
         ...chains(quiet).flatMap(({ all, arrivedS }, k) => [
@@ -241,8 +254,8 @@ describe('settles that do not go by the ring', () => {
     const plan = randomPlan(dice(7), change);
     const given: Plan = { ...plan, ringing: { ...plan.ringing, ...ringing } as Plan['ringing'] };
     const motion = motionOf(given, intervals(), new Room());
-    const lanes = { holdS: new Float64Array(FRAMES), cameraS: new Float64Array(FRAMES) };
-    return { ...motion, comparison: quietComparison(given, motion, lanes) };
+    const none = new Float64Array(FRAMES);
+    return { ...motion, comparison: quietComparison(given, motion, lanesOf(motion, none, none)) };
   };
 
   test('a measured one is that of every move', () => {
@@ -253,16 +266,17 @@ describe('settles that do not go by the ring', () => {
   });
 
   test('a typed time is too', () => {
-    const { moveS, settleS: settles, ringPx, longestBusyS } = settlesOf({ settleBy: 'time', settleS: 1.5 });
+    const timed = settlesOf({ settleBy: 'time', settleS: 1.5 });
+    const { moveS, settleS: settles, ringPx, longestSettleS, longestBusyS } = timed;
     expect([...settles]).toEqual(Array.from(moveS, (s) => (s > 0 ? 1.5 : 0)));
     expect(ringPx).toBeNull();
-    expect(longestBusyS).toBe(Math.max(...moveS) + 1.5);
+    expect([longestSettleS, longestBusyS]).toEqual([1.5, Math.max(...moveS) + 1.5]);
   });
 
   test('a rig that moves all the time never settles', () => {
-    const { settleS: settles, ringPx, longestBusyS } = settlesOf({ mode: 'continuous' });
+    const { settleS: settles, ringPx, longestSettleS, longestBusyS } = settlesOf({ mode: 'continuous' });
     expect([...settles].every((s) => s === 0)).toBe(true);
-    expect([ringPx, longestBusyS]).toEqual([null, 0]);
+    expect([ringPx, longestSettleS, longestBusyS]).toEqual([null, 0, 0]);
   });
 
   test('a fixed time to move leaves nothing to slow down, and still rings', () => {

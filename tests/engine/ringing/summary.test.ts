@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Plan } from '../../../src/engine/plan/schema.ts';
 import { judgeRinging } from '../../../src/engine/ringing/findings.ts';
-import { type RingColumns, type RingingSummary, ringingOf } from '../../../src/engine/ringing/summary.ts';
+import { type RingingSummary, type Rings, ringingOf } from '../../../src/engine/ringing/summary.ts';
 import { plainPlan, type Some } from '../../reference/plans.ts';
 
 const planOf = (move: Some<Plan['move']> = {}, ringing: Some<Plan['ringing']> = {}): Plan =>
@@ -11,18 +11,19 @@ const planOf = (move: Some<Plan['move']> = {}, ringing: Some<Plan['ringing']> = 
     ringing: { frequencyHz: 5, dampingRatio: 0.02, tolerancePx: 0.1, ...ringing },
   });
 
-const COLUMNS: RingColumns = {
-  settleS: Float64Array.of(1, 0, 4.77, 2, 0),
+const RINGS: Rings = {
+  worstPx: 2,
+  longestSettleS: 4.77,
   ringPx: Float32Array.of(0.5, 0, 2, 1, 0),
 };
 
 const COMPARED = { withQuietS: 11.2, withoutQuietS: 12 };
 
 const summaryOf = (plan: Plan, compared = COMPARED as typeof COMPARED | null): RingingSummary =>
-  ringingOf(plan, COLUMNS, compared) as RingingSummary;
+  ringingOf(plan, RINGS, compared) as RingingSummary;
 
 const findingsOf = (plan: Plan, summary: RingingSummary | null = summaryOf(plan)) =>
-  judgeRinging({ plan, columns: COLUMNS }, summary).findings;
+  judgeRinging({ plan, columns: RINGS }, summary).findings;
 
 describe('summary', () => {
   test('the worst ring spoils the frame after its move', () => {
@@ -44,12 +45,12 @@ describe('summary', () => {
   });
 
   test('nothing that is not known', () => {
-    const fixed = ringingOf(planOf({ settleBy: 'time' }), { ...COLUMNS, ringPx: null }, null);
+    const fixed = ringingOf(planOf({ settleBy: 'time' }), { ...RINGS, ringPx: null }, null);
     expect(fixed).toMatchObject({ worstPx: null, worstFrame: null, longestSettleS: 4.77, quiet: null });
   });
 
   test('a rig that moves but never rings', () => {
-    const none = { settleS: new Float64Array(3), ringPx: new Float32Array(3) };
+    const none = { worstPx: 0, longestSettleS: 0, ringPx: new Float32Array(3) };
     expect(ringingOf(planOf(), none, null)).toMatchObject({
       worstPx: 0,
       worstFrame: null,
@@ -58,8 +59,8 @@ describe('summary', () => {
   });
 
   test('none unless the rig moves between exposures', () => {
-    expect(ringingOf(planOf({ mode: 'continuous' }), COLUMNS, COMPARED)).toBeNull();
-    expect(ringingOf(planOf({ mode: 'still' }), COLUMNS, COMPARED)).toBeNull();
+    expect(ringingOf(planOf({ mode: 'continuous' }), RINGS, COMPARED)).toBeNull();
+    expect(ringingOf(planOf({ mode: 'still' }), RINGS, COMPARED)).toBeNull();
   });
 });
 
@@ -121,5 +122,5 @@ test('a fixed settle says nothing, whatever was measured', () => {
 });
 
 test('nothing of a rig that does not move between exposures', () => {
-  expect(judgeRinging({ plan: planOf(), columns: COLUMNS }, null)).toEqual({ findings: [], margins: [] });
+  expect(judgeRinging({ plan: planOf(), columns: RINGS }, null)).toEqual({ findings: [], margins: [] });
 });
