@@ -1,5 +1,14 @@
 /** The page: its bar, and one of the views of the plan. */
-import { Activity, memo, Suspense, useEffect, useLayoutEffect, useRef, useState } from 'react';
+import {
+  Activity,
+  memo,
+  type ReactNode,
+  Suspense,
+  useEffect,
+  useLayoutEffect,
+  useRef,
+  useState,
+} from 'react';
 import { hasPose } from '../engine/path/pose.ts';
 import { TopBar } from './bar/TopBar.tsx';
 import { fetched } from './fetched.tsx';
@@ -38,15 +47,12 @@ const MiniStrip = fetched(null, () => import('./strip/MiniStrip.tsx').then((part
 
 const Dialogs = fetched(null, () => import('./bar/Dialogs.tsx').then((part) => part.default));
 
-const DaysView = fetched('The view of days', () =>
-  import('./days/DaysView.tsx').then((part) => part.default),
-);
-
-const OnSetView = fetched('The view for the set', () =>
-  import('./onset/OnSetView.tsx').then((part) => part.default),
-);
-
-const SheetView = fetched('The sheet', () => import('./sheet/SheetView.tsx').then((part) => part.default));
+/** Views that stand in the place of the plan. */
+const VIEWS = {
+  days: fetched('The view of days', () => import('./days/DaysView.tsx').then((part) => part.default)),
+  sheet: fetched('The sheet', () => import('./sheet/SheetView.tsx').then((part) => part.default)),
+  onset: fetched('The view for the set', () => import('./onset/OnSetView.tsx').then((part) => part.default)),
+};
 
 /** Keeps the page itself for use without a network. */
 const Offline = fetched(null, () => import('./offline/Offline.tsx').then((part) => part.Offline));
@@ -65,55 +71,28 @@ function usePainted(): boolean {
   return painted;
 }
 
-/** The charts follow the figures, as soon as there is time. */
-function Run({ painted }: Painted) {
-  const { plan, schedule } = useAtLeisure('run', usePlan(workedOut));
-  const [cursor, setCursor] = useCursor();
-  const blank = <div className="panel blank" aria-hidden="true" />;
-  return (
-    <div id="run" className="run-place">
-      {painted ? (
-        <Suspense fallback={blank}>
-          <RunPanel schedule={schedule} plan={plan} cursor={cursor} onCursor={setCursor} />
-        </Suspense>
-      ) : (
-        blank
-      )}
-    </div>
-  );
+/** Room kept for what is fetched once the figures stand. */
+function Awaited({ painted, blank, children }: Painted & { blank: string; children: ReactNode }) {
+  const room = <div className={`panel ${blank}`} aria-hidden="true" />;
+  return <Suspense fallback={room}>{painted ? children : room}</Suspense>;
 }
 
-function Cycle({ painted }: Painted) {
+/** The charts follow the figures, as soon as there is time. */
+function Run() {
+  const { plan, schedule } = useAtLeisure('run', usePlan(workedOut));
+  const [cursor, setCursor] = useCursor();
+  return <RunPanel schedule={schedule} plan={plan} cursor={cursor} onCursor={setCursor} />;
+}
+
+function Cycle() {
   const { plan, schedule } = useAtLeisure('cycle', usePlan(workedOut));
   const chosen = useView((view) => view.cycleFrame);
   const { frames, longestCycleFrame } = schedule.totals;
   const frame = chosen === null || chosen >= frames ? longestCycleFrame - 1 : chosen;
-  const blank = <div className="panel blank-cycle" aria-hidden="true" />;
-  if (!painted) return blank;
-  return (
-    <Suspense fallback={blank}>
-      <CyclePanel schedule={schedule} plan={plan} frameIndex={frame} onFrame={setCycleFrame} />
-    </Suspense>
-  );
+  return <CyclePanel schedule={schedule} plan={plan} frameIndex={frame} onFrame={setCycleFrame} />;
 }
 
-function Ladder({ painted }: Painted) {
-  const blank = <div className="panel blank-ladder" aria-hidden="true" />;
-  return <Suspense fallback={blank}>{painted ? <LadderPanel /> : blank}</Suspense>;
-}
-
-function Margins({ painted }: Painted) {
-  const schedule = useSchedule();
-  const blank = <div className="panel blank-margins" aria-hidden="true" />;
-  return <Suspense fallback={blank}>{painted ? <MarginsPanel schedule={schedule} /> : blank}</Suspense>;
-}
-
-/** Nothing for a rig that neither moves nor turns the camera. */
-function Path({ painted }: Painted) {
-  const has = usePlan(hasPose);
-  const blank = <div className="panel blank-path" aria-hidden="true" />;
-  return has && <Suspense fallback={blank}>{painted ? <PathPlace /> : blank}</Suspense>;
-}
+const Margins = () => <MarginsPanel schedule={useSchedule()} />;
 
 /** Keys pressed before what acts on them has come. */
 const early: KeyboardEvent[] = [];
@@ -144,6 +123,8 @@ const FindingsNow = () => <Findings schedule={useSchedule()} />;
 
 function PlanView({ painted }: Painted) {
   const strip = useRef<HTMLDivElement>(null);
+  // A rig that neither moves nor turns the camera has no path to draw.
+  const posed = usePlan(hasPose);
   return (
     <>
       <Suspense>{painted && <MiniStrip strip={strip} />}</Suspense>
@@ -158,14 +139,28 @@ function PlanView({ painted }: Painted) {
           <Inputs />
           <div className="beside">
             <div className="figures">
-              <Cycle painted={painted} />
-              <Margins painted={painted} />
-              <Ladder painted={painted} />
-              <Path painted={painted} />
+              <Awaited painted={painted} blank="blank-cycle">
+                <Cycle />
+              </Awaited>
+              <Awaited painted={painted} blank="blank-margins">
+                <Margins />
+              </Awaited>
+              <Awaited painted={painted} blank="blank-ladder">
+                <LadderPanel />
+              </Awaited>
+              {posed && (
+                <Awaited painted={painted} blank="blank-path">
+                  <PathPlace />
+                </Awaited>
+              )}
             </div>
           </div>
         </div>
-        <Run painted={painted} />
+        <div id="run" className="run-place">
+          <Awaited painted={painted} blank="blank">
+            <Run />
+          </Awaited>
+        </div>
       </main>
     </>
   );
@@ -184,6 +179,7 @@ export function App() {
   const screen = useScreen();
   const painted = usePainted();
   useTopOf(screen);
+  const View = screen === 'plan' ? null : VIEWS[screen];
   return (
     <>
       <TopBar painted={painted} />
@@ -191,19 +187,9 @@ export function App() {
       <Activity mode={screen === 'plan' ? 'visible' : 'hidden'}>
         <PlanView painted={painted} />
       </Activity>
-      {screen === 'days' && (
-        <Suspense fallback={<main className="page" />}>
-          <DaysView />
-        </Suspense>
-      )}
-      {screen === 'sheet' && (
-        <Suspense fallback={<main className="page" />}>
-          <SheetView />
-        </Suspense>
-      )}
-      {screen === 'onset' && (
-        <Suspense fallback={<main className="page" />}>
-          <OnSetView />
+      {View && (
+        <Suspense key={screen} fallback={<main className="page" />}>
+          <View />
         </Suspense>
       )}
       <Later painted={painted} />
