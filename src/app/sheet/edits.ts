@@ -36,10 +36,17 @@ export function attempt(edit: (plan: Plan) => Plan): string | null {
   }
 }
 
+/** By how much an edit changed what there is to see; empty if it did not. An action never gets longer unsaid. */
+function lengthText(framesBefore: number): string {
+  const by = sheetedNow().sheet.frames - framesBefore;
+  return by === 0 ? '' : ` ${plural(Math.abs(by), 'frame')} ${by > 0 ? 'longer' : 'shorter'} on screen.`;
+}
+
 /** Makes an edit and says what came of it. */
 export function doIt(what: string, edit: (plan: Plan) => Plan): boolean {
+  const { frames } = sheetedNow().sheet;
   const error = attempt(edit);
-  say(error === null ? what : `Not done: ${error}`, error !== null);
+  say(error === null ? what + lengthText(frames) : `Not done: ${error}`, error !== null);
   return error === null;
 }
 
@@ -54,8 +61,11 @@ export function enterCell(spot: Spot, column: Column, text: string): string | nu
   const range = spot.kind === 'exposure' ? selected(gridNow()) : null;
   const many = range !== null && range.last > range.first;
   if (error === null) setGrid({ entered: { spot, column: column.id, text } });
-  if (error === null && many) say(`Exposures ${range.first} to ${range.last} changed together.`);
-  return error;
+  if (error !== null) return error;
+  const length = lengthText(of.sheet.frames);
+  if (many) say(`Exposures ${range.first} to ${range.last} changed together.${length}`);
+  else if (length !== '') say(`Changed.${length}`);
+  return null;
 }
 
 function actionWith(of: Sheeted, plan: Plan, index: number, { kind }: Column, text: string): Plan {

@@ -1,6 +1,13 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { columnsOf } from '../../../src/app/sheet/columns.ts';
-import { goToExposure, markNext, nextOf, toggleDone, writeOut } from '../../../src/app/sheet/commands.ts';
+import {
+  goToExposure,
+  markNext,
+  nextOf,
+  removeRows,
+  toggleDone,
+  writeOut,
+} from '../../../src/app/sheet/commands.ts';
 import { enterCell, pasteAt } from '../../../src/app/sheet/edits.ts';
 import { gridNow, resetGrid, setGrid } from '../../../src/app/sheet/gridStore.ts';
 import { press, type Table } from '../../../src/app/sheet/keys.ts';
@@ -135,6 +142,18 @@ describe('keys', () => {
 });
 
 describe('cells', () => {
+  test('whatever makes the work longer or shorter on screen says so', () => {
+    at(2);
+    const { frames } = sheetedNow().sheet;
+    const was = sheetedNow().sheet.columns.frames[2] ?? 0;
+    expect(enterCell({ kind: 'exposure', index: 2 }, column('hold'), String(was + 4))).toBeNull();
+    expect(sheetedNow().sheet.frames).toBe(frames + 4);
+    expect(gridNow().said?.text).toMatch(/^Changed\. 4\sframes longer on screen\.$/);
+    removeRows();
+    expect(gridNow().said?.text).toMatch(new RegExp(`${was + 4}\\sframes shorter on screen\\.$`));
+    expect(sheetedNow().sheet.frames).toBe(frames - was);
+  });
+
   test('a hold goes to all that is selected', () => {
     at(2, 0);
     expect(enterCell({ kind: 'exposure', index: 2 }, column('hold'), '3')).toBeNull();
