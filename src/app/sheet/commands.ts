@@ -140,6 +140,11 @@ export function splitHere(): void {
   const { at } = gridNow();
   const of = sheetedNow();
   if (at.kind !== 'exposure' || of.sheet.exposures === 0) return;
+  const { action } = of.sheet.columns;
+  if (action[at.index] !== action[at.index - 1]) {
+    say('Not done: an action begins here already. On its own row, New action adds one after it.', true);
+    return;
+  }
   if (doIt('A new action begins here.', (plan) => splitAction(plan, placeOf(of.sheet, at.index))))
     setGrid({ at: { kind: 'action', index: (of.sheet.columns.action[at.index] ?? 0) + 1 }, column: 'text' });
 }

@@ -5,6 +5,7 @@ import {
   markNext,
   nextOf,
   removeRows,
+  splitHere,
   toggleDone,
   writeOut,
 } from '../../../src/app/sheet/commands.ts';
@@ -142,6 +143,18 @@ describe('keys', () => {
 });
 
 describe('cells', () => {
+  test('where an action begins no other can, and it says what to do instead', () => {
+    at(0);
+    const before = currentPlan();
+    splitHere();
+    expect(currentPlan()).toBe(before);
+    expect(gridNow().said).toMatchObject({ bad: true, text: expect.stringContaining('New action adds one') });
+    at(1);
+    const { length } = sheetedNow().sheet.actions;
+    splitHere();
+    expect(sheetedNow().sheet.actions).toHaveLength(length + 1);
+  });
+
   test('whatever makes the work longer or shorter on screen says so', () => {
     at(2);
     const { frames } = sheetedNow().sheet;
