@@ -289,9 +289,10 @@ describe('the drawing', () => {
     const { page, context } = await daysOf(DUSK);
     await worked(page).toMatch(/days fit/);
     await button(page, /^Show as table/).click();
-    const rows = page.getByRole('table', { name: 'Days of 2026' }).getByRole('row');
-    expect(await rows.count()).toBe(366);
-    const row = plain((await rows.nth(220).getByRole('cell').allTextContents()).join(' '));
+    const rows = page.getByRole('grid', { name: 'Days of 2026, table' }).getByRole('row');
+    // The table comes when it is first asked for.
+    await expect.poll(() => rows.count()).toBe(366);
+    const row = plain((await rows.nth(220).locator('th, td').allTextContents()).join(' '));
     expect(row).toMatch(/^Saturday 8 August 2026 06:3\d 20:4\d 20:2\d to 21:5\d Fits, \d+ min to spare$/);
     await context.close();
   });
