@@ -1,6 +1,7 @@
 import { useId, useMemo, useState } from 'react';
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { Schedule } from '../../engine/schedule-types.ts';
+import { ofFrame } from '../../engine/working/names.ts';
 import { StandingTag } from '../icons.tsx';
 import { SavePicture } from '../picture/SavePicture.tsx';
 import { How } from '../working/How.tsx';
@@ -132,7 +133,7 @@ export function cycleColumns({ frame, camera, rig, free, longer }: CycleModel): 
   rows: number[];
 } {
   const lane = (name: string, id: string, bars: readonly Bar[]) =>
-    bars.map((bar, n) => ({ ...bar, lane: name, of: `frame.${frame}.lane.${id}.${n + 1}` }));
+    bars.map((bar, n) => ({ ...bar, lane: name, of: ofFrame(frame - 1, `lane.${id}.${n + 1}`) }));
   const bars = [
     ...lane('Camera', 'camera', camera),
     ...lane('Rig', 'rig', rig),

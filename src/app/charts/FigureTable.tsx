@@ -2,7 +2,7 @@
 /** A table of figures: one cell of it is chosen, by keys or by pressing it, and opens the working of what stands there. */
 import { type KeyboardEvent, type MouseEvent, memo, useEffect, useId, useState } from 'react';
 import { CellFoot } from '../working/CellFoot.tsx';
-import { type CellFigure, openByKey } from '../working/cellFigures.ts';
+import { type CellFigure, type Chosen, chosenFigures, openByKey } from '../working/cellFigures.ts';
 import { type CellAt, cellAfterKey } from './cellKeys.ts';
 import type { TableColumn } from './chart.ts';
 
@@ -22,15 +22,14 @@ export function figuresOfCell(column: TableColumn | undefined, index: number): r
 }
 
 /** The chosen cell's figures, or those of all of its row if it has none. */
-function chosenOf({ columns, rows }: TableProps, at: CellAt | null) {
+function chosenOf({ columns, rows }: TableProps, at: CellAt | null): Chosen {
   const index = at && rows[at.row];
   if (at === null || index === null || index === undefined) return { row: '', figures: [], ofCell: false };
   const [first] = columns;
   const name = first?.cell(index) ?? '';
   const row = /^\d+$/.test(name) ? `${first?.heading} ${name}` : name;
-  const own = figuresOfCell(columns[at.column], index);
-  if (own.length > 0) return { row, figures: own, ofCell: true };
-  return { row, figures: columns.flatMap((column) => figuresOfCell(column, index)), ofCell: false };
+  const all = columns.flatMap((column) => figuresOfCell(column, index));
+  return chosenFigures(row, figuresOfCell(columns[at.column], index), all);
 }
 
 /** Cells are numbered in their own ids. */
@@ -72,7 +71,7 @@ export function FigureTable(props: TableProps) {
   const { caption, columns, rows } = props;
   const id = useId();
   const [at, setAt] = useState<CellAt | null>(null);
-  const { figures, ...chosen } = chosenOf(props, at);
+  const chosen = chosenOf(props, at);
   const active = at === null ? undefined : cellId(id, at.row, at.column);
   useEffect(() => {
     if (active !== undefined)
@@ -81,7 +80,7 @@ export function FigureTable(props: TableProps) {
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     const to = cellAfterKey(event.key, at, { rows: rows.length, columns: columns.length });
-    if (to === null && !(chosen.ofCell && openByKey(event.key, figures))) return;
+    if (to === null && !(chosen.ofCell && openByKey(event.key, chosen.figures))) return;
     event.preventDefault();
     event.stopPropagation();
     if (to !== null) setAt(to);
@@ -118,7 +117,7 @@ export function FigureTable(props: TableProps) {
           </tbody>
         </table>
       </div>
-      <CellFoot {...chosen} figures={figures} />
+      <CellFoot {...chosen} />
     </div>
   );
 }

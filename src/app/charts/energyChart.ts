@@ -62,7 +62,7 @@ export function energyChart(view: RunView, plan: Plan): ChartModel | null {
     table: packs.map((pack) => ({
       heading: `${pack.series.name}, % left`,
       cell: (index) => fixed(valueAt(pack.series, index), 0),
-      of: (index) => ofFrame(index, leftOf(pack)),
+      of: (index) => ofFrame(index, leftOf(pack.summary)),
     })),
   };
 }
@@ -126,7 +126,7 @@ function emptyMoment({ name, shortAtFrame }: SourceSummary, view: RunView): Mome
 }
 
 /** Name of the working of what is left, without the frame. */
-const leftOf = ({ summary }: Pick<DrawnSource, 'summary'>): string => `sources.${summary.name}.leftPercent`;
+const leftOf = ({ name }: SourceSummary): string => `sources.${name}.leftPercent`;
 
 function readSource({ series, summary }: DrawnSource, index: number): Reading {
   return summary.kind === 'mains'
@@ -136,7 +136,7 @@ function readSource({ series, summary }: DrawnSource, index: number): Reading {
         name: series.name,
         value: fixed(valueAt(series, index), 0),
         unit: '%',
-        of: ofFrame(index, leftOf({ summary })),
+        of: ofFrame(index, leftOf(summary)),
       };
 }
 

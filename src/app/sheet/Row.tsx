@@ -1,6 +1,7 @@
 /** One row of the exposure sheet. */
 import { memo, type ReactNode } from 'react';
 import { cuesAt, exposureText, passesOf, tickAt, timecodeAt } from '../../engine/sheet/texts.ts';
+import { doneIn } from '../../engine/sheet/ticks.ts';
 import { durationText } from '../format/durations.ts';
 import { NBSP, plural } from '../format/numbers.ts';
 import { ArrowRight, ChevronDown, ChevronRight, StandingIcon } from '../icons.tsx';
@@ -241,13 +242,6 @@ const Ends = ({ from, to }: { from: string; to: string }) => (
   </span>
 );
 
-function doneIn({ sheet }: Sheeted, first: number, count: number): number {
-  let done = 0;
-  for (let i = first - 1; i < first - 1 + count; i += 1)
-    if (!Number.isNaN(sheet.columns.doneMs[i])) done += 1;
-  return done;
-}
-
 function actionContent({ of, spot, open, columns: shown }: RowProps, column: Column): Content | null {
   const { plan, sheet } = of;
   const action = sheet.actions[spot.index];
@@ -303,7 +297,7 @@ function actionContent({ of, spot, open, columns: shown }: RowProps, column: Col
     case 'clock':
       return only(clockText(startMs, spans));
     case 'done': {
-      const done = doneIn(of, firstExposure, exposures);
+      const done = doneIn(sheet.columns, action);
       if (done === exposures) return only(<DoneSign />);
       return only(
         <span className="m">
@@ -330,7 +324,7 @@ function rateOf({ plan }: Sheeted): number {
 function shotContent({ of, spot, columns }: RowProps, column: Column): Content | null {
   const shot = of.sheet.shots[spot.index];
   if (!shot) return null;
-  const { name, frames, exposures, setUpMin, timecode, firstExposure } = shot;
+  const { name, frames, exposures, setUpMin, timecode } = shot;
   const tests = of.plan.sheet.testFrames;
   const about = `${plural(frames, 'frame')}, ${plural(exposures, 'exposure')}; set-up ${durationText(setUpMin * 60)}${tests > 0 ? `, ${plural(tests, 'test frame')}` : ''}`;
   switch (column.kind) {
@@ -352,7 +346,7 @@ function shotContent({ of, spot, columns }: RowProps, column: Column): Content |
     case 'hold':
       return { span: columns.length - 5, node: <span className="u words">{about}</span> };
     case 'done': {
-      const done = doneIn(of, firstExposure, exposures);
+      const done = doneIn(of.sheet.columns, shot);
       return only(
         exposures > 0 && done === exposures ? (
           <DoneSign />

@@ -1,5 +1,6 @@
 /** What the cells say, and what is read from them. */
 import type { Action, Cue, Plan } from '../../engine/plan/schema.ts';
+import { CUE_KINDS, secondOfKind } from '../../engine/sheet/edits.ts';
 import { shotsOf } from '../../engine/sheet/shots.ts';
 import { cuesAt, exposureText, passesOf, timecodeAt } from '../../engine/sheet/texts.ts';
 import type { SheetAxis } from '../../engine/sheet/types.ts';
@@ -102,20 +103,18 @@ function actionEdit(of: Sheeted, index: number, { kind }: Column): string | null
   return null;
 }
 
-const KINDS: readonly Cue['kind'][] = ['sound', 'word', 'light', 'other'];
-
 /** Reads the cues of a cell; without a kind it is a sound. @throws Error if two are of one kind */
 export function readCues(text: string): { kind: Cue['kind']; text: string }[] {
   const cues = text.split(';').flatMap((part) => {
     const [, word, rest = ''] = /^\s*(\w+):\s*(.*)$/s.exec(part) ?? [];
-    const kind = KINDS.find((name) => name === word?.toLowerCase());
+    const kind = CUE_KINDS.find((name) => name === word?.toLowerCase());
     const cue = { kind: kind ?? 'sound', text: (kind ? rest : part).trim() } as const;
     return cue.text === '' ? [] : [cue];
   });
-  const twice = cues.find(({ kind }, c) => cues.findIndex((one) => one.kind === kind) < c);
+  const twice = secondOfKind(cues);
   if (twice)
     throw new Error(
-      `One cue of a kind: “${twice.text}” is another ${twice.kind}. Kinds: ${KINDS.join(', ')}.`,
+      `One cue of a kind: “${twice.text}” is another ${twice.kind}. Kinds: ${CUE_KINDS.join(', ')}.`,
     );
   return cues;
 }

@@ -58,12 +58,12 @@ export function enterCell(spot: Spot, column: Column, text: string): string | nu
     if (spot.kind === 'action') return actionWith(of, plan, spot.index, column, text);
     return exposureWith(of, plan, spot.index, column, text);
   });
-  const range = spot.kind === 'exposure' ? selected(gridNow()) : null;
-  const many = range !== null && range.last > range.first;
-  if (error === null) setGrid({ entered: { spot, column: column.id, text } });
   if (error !== null) return error;
+  setGrid({ entered: { spot, column: column.id, text } });
+  const range = spot.kind === 'exposure' ? selected(gridNow()) : null;
   const length = lengthText(of.sheet.frames);
-  if (many) say(`Exposures ${range.first} to ${range.last} changed together.${length}`);
+  if (range && range.last > range.first)
+    say(`Exposures ${range.first} to ${range.last} changed together.${length}`);
   else if (length !== '') say(`Changed.${length}`);
   return null;
 }

@@ -1,9 +1,10 @@
 /** The figures that stand in the cells of the exposure sheet, with the names of their workings. */
 import { passesOf, timecodeAt } from '../../engine/sheet/texts.ts';
+import { doneIn } from '../../engine/sheet/ticks.ts';
 import { ofAction, ofExposure, ofShot } from '../../engine/working/names.ts';
 import { durationText } from '../format/durations.ts';
 import { plural, withUnit } from '../format/numbers.ts';
-import type { CellFigure } from '../working/cellFigures.ts';
+import { type CellFigure, type Chosen, chosenFigures } from '../working/cellFigures.ts';
 import { framesText, positionAt, positionText } from './cells.ts';
 import { clockText, spansOf } from './clock.ts';
 import type { ColumnKind } from './columns.ts';
@@ -52,7 +53,7 @@ function ofAnAction(of: Sheeted, a: number): Placed[] {
   const { exposures, frames, firstExposure } = action;
   const [first, last] = [firstExposure - 1, firstExposure + exposures - 2];
   const name = (what: string) => ofAction(a, what);
-  const done = sheet.columns.doneMs.subarray(first, last + 1).filter((ms) => !Number.isNaN(ms)).length;
+  const done = doneIn(sheet.columns, action);
   return [
     { kind: 'frames', name: 'Frames', text: plural(frames, 'frame'), of: name('frames') },
     {
@@ -72,11 +73,8 @@ function ofAnAction(of: Sheeted, a: number): Placed[] {
 function ofAShot({ sheet }: Sheeted, s: number): Placed[] {
   const shot = sheet.shots[s];
   if (!shot) return [];
-  const { frames, exposures, setUpMin, timecode, firstExposure } = shot;
-  const first = firstExposure - 1;
-  const done = sheet.columns.doneMs
-    .subarray(first, first + exposures)
-    .filter((ms) => !Number.isNaN(ms)).length;
+  const { frames, exposures, setUpMin, timecode } = shot;
+  const done = doneIn(sheet.columns, shot);
   const name = (what: string) => ofShot(s, what);
   return [
     { kind: 'frames', name: 'Frames', text: plural(frames, 'frame'), of: name('frames') },
@@ -94,11 +92,11 @@ export function figuresAt(
   of: Sheeted,
   { kind, index }: Spot,
   column: { kind: ColumnKind; axis?: number } | undefined,
-): { row: string; figures: readonly CellFigure[]; ofCell: boolean } {
+): Chosen {
   const all: readonly Placed[] = ROWS[kind](of, index).filter(({ text }) => text !== '');
   const own = all.filter((one) => one.kind === column?.kind && one.axis === column.axis);
   const row = kind === 'exposure' ? `Exposure ${index + 1}` : rowText(of, kind, index);
-  return own.length > 0 ? { row, figures: own, ofCell: true } : { row, figures: all, ofCell: false };
+  return chosenFigures(row, own, all);
 }
 
 const rowText = ({ sheet }: Sheeted, kind: Spot['kind'], index: number): string =>

@@ -10,7 +10,7 @@ import { fixed, secondsText, signed } from '../charts/format.ts';
 import { bytesUnit } from '../format/bytes.ts';
 import { readClock } from '../format/clock.ts';
 import { durationText } from '../format/durations.ts';
-import type { CellFigure } from '../working/cellFigures.ts';
+import { type CellFigure, type Chosen, chosenFigures } from '../working/cellFigures.ts';
 import { positionAt, positionText } from './cells.ts';
 
 /** One column; its cell is that of a frame's index. */
@@ -191,7 +191,7 @@ export function figuresOfFrame(
   columns: readonly FrameColumn[],
   index: number,
   column: string | null,
-): { row: string; figures: readonly CellFigure[]; ofCell: boolean } {
+): Chosen {
   const textOf = ({ axis, text }: FrameColumn) =>
     axis ? positionText(axis.columns, positionAt(axis.columns, index)) : text(index);
   const figuresIn = (some: readonly FrameColumn[]): CellFigure[] =>
@@ -199,8 +199,7 @@ export function figuresOfFrame(
       one.of === undefined ? [] : [{ name: one.heading, text: textOf(one), of: ofFrame(index, one.of) }],
     );
   const own = figuresIn(columns.filter(({ id }) => id === column));
-  const ofCell = own.length > 0;
-  return { row: `Frame ${index + 1}`, figures: ofCell ? own : figuresIn(columns), ofCell };
+  return chosenFigures(`Frame ${index + 1}`, own, figuresIn(columns));
 }
 
 /**

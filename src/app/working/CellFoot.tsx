@@ -1,20 +1,12 @@
 /** At the foot of a table: the figures of the chosen cell, or of its row, each of which opens its working. */
 import { singleKeysOn } from '../singleKeys.ts';
-import { type CellFigure, HOW_KEY } from './cellFigures.ts';
+import { type Chosen, HOW_KEY } from './cellFigures.ts';
 import { How } from './How.tsx';
 
-interface CellFootProps {
-  /** What is chosen: `Frame 12`; empty while nothing is. */
-  row: string;
-  figures: readonly CellFigure[];
-  /** Whether they are of one cell, which the key opens too. */
-  ofCell: boolean;
-}
-
-export const CellFoot = ({ row, figures, ofCell }: CellFootProps) => (
+export const CellFoot = ({ row, figures, ofCell }: Chosen) => (
   <div className="cell-foot">
     <p>
-      <b>How is this worked out?</b> {asking(row, figures)}
+      <b>How is this worked out?</b> {asking({ row, figures })}
       {ofCell && singleKeysOn() && <span className="by-key"> Press it, or {HOW_KEY} in the table.</span>}
     </p>
     {figures.length > 0 && (
@@ -32,7 +24,7 @@ export const CellFoot = ({ row, figures, ofCell }: CellFootProps) => (
   </div>
 );
 
-function asking(row: string, figures: readonly CellFigure[]): string {
+function asking({ row, figures }: Pick<Chosen, 'row' | 'figures'>): string {
   if (row === '') return 'Choose a figure in the table.';
   return figures.length === 0 ? `${row}: choose a figure of it.` : `${row}.`;
 }

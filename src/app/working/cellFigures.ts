@@ -12,6 +12,19 @@ export interface CellFigure {
   of: string;
 }
 
+/** What is chosen in a table. */
+export interface Chosen {
+  /** Its row: `Frame 12`; empty while nothing is chosen. */
+  row: string;
+  figures: readonly CellFigure[];
+  /** Whether they are of one cell, which the key opens too. */
+  ofCell: boolean;
+}
+
+/** The figures of the chosen cell, or of all of its row if it has none. */
+export const chosenFigures = (row: string, own: readonly CellFigure[], all: readonly CellFigure[]): Chosen =>
+  own.length > 0 ? { row, figures: own, ofCell: true } : { row, figures: all, ofCell: false };
+
 /** Opens the working of the chosen cell's figure. */
 export const HOW_KEY = '?';
 

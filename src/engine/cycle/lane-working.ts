@@ -1,5 +1,4 @@
 /** What happens in one interval, one after another: how the beginning, the length and the end of each came about. */
-import { openShutterS } from '../exposure/shutter.ts';
 import {
   DEFINITION,
   type Draft,
@@ -10,83 +9,31 @@ import {
   type Workings,
 } from '../working/make.ts';
 import type { Term } from '../working/types.ts';
-import { cameraPhases, type Phase } from './cycle.ts';
+import { type Lanes, lanesOf, type Stretch } from './lanes.ts';
 
-/** A stretch of a lane; its figure where how long it lasts is one. */
-interface Stretch {
-  words: string;
-  lastsS: number;
-  figure: string | null;
+/** What a lane begins with, if that is not the trigger. */
+interface From {
+  expression: string;
+  terms: readonly Term[];
 }
 
-/** A lane with its stretches; what it begins with, if that is not the trigger. */
-interface Lane {
-  name: 'camera' | 'rig' | 'free';
-  from: { expression: string; terms: readonly Term[] } | null;
-  stretches: readonly Stretch[];
-}
-
-const WORDS: Readonly<Record<Phase['kind'], string>> = {
-  lag: 'Shutter lag',
-  exposure: 'Exposure',
-  dark: 'Dark frame',
-  write: 'Write',
-};
-
-function cameraLane({ plan, made }: Worked, k: number): Lane {
-  const rung = made.exposure?.rungs[made.columns.rung?.[k] ?? 0];
-  const phases = cameraPhases(plan, rung?.openS ?? openShutterS(plan));
-  const one = plan.exposure.bracketCount === 1;
-  const stretches = phases.map(({ kind, durationS }) => ({
-    words: WORDS[kind],
-    lastsS: durationS,
-    figure: one && kind === 'exposure' ? ofFrame(k, 'openS') : null,
-  }));
-  return { name: 'camera', from: null, stretches };
-}
-
-function rigLane({ plan, made: { columns } }: Worked, k: number): Lane {
-  const stretch = (words: string, column: Float64Array, what: string): Stretch => ({
-    words,
-    lastsS: column[k] as number,
-    figure: ofFrame(k, what),
-  });
-  const moves =
-    plan.move.order === 'inTurn'
-      ? columns.axes.map(({ name, moveS }) => stretch(name, moveS, `axes.${name}.moveS`))
-      : [stretch('Move', columns.moveS, 'moveS')];
-  const all = [
-    stretch('Hold still', columns.holdS, 'holdS'),
-    ...moves,
-    stretch('Settle', columns.settleS, 'settleS'),
-  ];
-  const moved = plan.move.mode === 'moveShootMove';
-  return { name: 'rig', from: null, stretches: moved ? all : [] };
-}
-
-/** What is free after the longer lane. */
-function freeLane({ plan, made: { columns } }: Worked, k: number): Lane {
+/** What is free begins after the longer lane. */
+function afterLanes({ made: { columns } }: Worked, k: number): From {
   const lane = (column: 'cameraS' | 'rigS', words: string) =>
     term(column, words, columns[column][k] as number, 's', ofFrame(k, column));
-  const spareS = columns.spareS[k] as number;
   return {
-    name: 'free',
-    from: {
-      expression: 'max(cameraS, rigS)',
-      terms: [lane('cameraS', 'camera lane'), lane('rigS', 'rig lane')],
-    },
-    stretches: [
-      { words: 'Guard', lastsS: plan.cycle.guardS, figure: null },
-      { words: 'Spare', lastsS: spareS, figure: ofFrame(k, 'spareS') },
-    ],
+    expression: 'max(cameraS, rigS)',
+    terms: [lane('cameraS', 'camera lane'), lane('rigS', 'rig lane')],
   };
 }
 
 /** The sum of the stretches before one, or up to its end. */
-function upTo({ from, stretches }: Lane, count: number, title: string): Draft {
+function upTo(stretches: readonly Stretch[], from: From | null, count: number, title: string): Draft {
   const parts = stretches
     .slice(0, count)
-    .map(({ words, lastsS, figure }, n) => term(`part${n + 1}S`, words.toLowerCase(), lastsS, 's', figure));
+    .map(({ label, durationS, figure }, n) =>
+      term(`part${n + 1}S`, label.toLowerCase(), durationS, 's', figure),
+    );
   const sum = [...(from ? [from.expression] : []), ...parts.map(({ symbol }) => symbol)].join(' + ');
   return {
     title,
@@ -98,22 +45,25 @@ function upTo({ from, stretches }: Lane, count: number, title: string): Draft {
   };
 }
 
-function workingsOf(given: Lane): Workings {
-  // What takes no time does not stand in its lane.
-  const lane = { ...given, stretches: given.stretches.filter(({ lastsS }) => lastsS > 0) };
-  return Object.assign(
+const workingsOf = (lane: keyof Lanes, stretches: readonly Stretch[], from: From | null): Workings =>
+  Object.assign(
     {},
-    ...lane.stretches.map(({ words, lastsS, figure }, n) => {
-      const name = `lane.${lane.name}.${n + 1}`;
+    ...stretches.map(({ label, durationS, figure }, n) => {
+      const name = `lane.${lane}.${n + 1}`;
       return {
-        [`${name}.startS`]: () => upTo(lane, n, `${words} begins`),
-        [`${name}.lastsS`]: () => sameAs(`${words} lasts`, words.toLowerCase(), lastsS, 's', figure),
-        [`${name}.endS`]: () => upTo(lane, n + 1, `${words} ends`),
+        [`${name}.startS`]: () => upTo(stretches, from, n, `${label} begins`),
+        [`${name}.lastsS`]: () => sameAs(`${label} lasts`, label.toLowerCase(), durationS, 's', figure),
+        [`${name}.endS`]: () => upTo(stretches, from, n + 1, `${label} ends`),
       };
     }),
   );
-}
 
 /** Workings of the stretches of one frame's lanes, in their order: `lane.camera.2.startS`. @param k - counted from 0 */
-export const frameLaneWorkings = (of: Worked, k: number): Workings =>
-  Object.assign({}, ...[cameraLane(of, k), rigLane(of, k), freeLane(of, k)].map(workingsOf));
+export function frameLaneWorkings(of: Worked, k: number): Workings {
+  const { camera, rig, free } = lanesOf(of.plan, of.made, k);
+  return {
+    ...workingsOf('camera', camera, null),
+    ...workingsOf('rig', rig, null),
+    ...workingsOf('free', free, afterLanes(of, k)),
+  };
+}

@@ -195,18 +195,6 @@ export function leftPercent(of: Worked, source: Source, i: number, k: number): D
   };
 }
 
-/** Frames until a pack is swapped. @param next - the frame before which it is, counted from 1 */
-export const toSwap = (k: number, next: number): Draft => ({
-  title: 'Swap in',
-  unit: 'frames',
-  expression: 'swapFrame - frame',
-  terms: [
-    term('swapFrame', 'frame before which a pack is swapped next', next, ''),
-    term('frame', 'this frame', k + 1, ''),
-  ],
-  source: DEFINITION,
-});
-
 /** What is left in the pack in use when a frame's shutter opens. */
 export function left({ plan, made }: Worked, source: Source, i: number, k: number): Draft {
   const swaps = made.sources[i]?.swapFrames ?? [];

@@ -3,6 +3,7 @@ import type { SourceSummary } from '../schedule-types.ts';
 import {
   DEFINITION,
   type Draft,
+  framesUntil,
   PRACTICE,
   sameAs,
   term,
@@ -12,7 +13,7 @@ import {
 import { ofMargin } from '../working/margins.ts';
 import type { Term } from '../working/types.ts';
 import { capacityShare, ratedWh } from './battery.ts';
-import { drawn, left, leftPercent, ofSource, phasesOf, run, toSwap } from './drawn-working.ts';
+import { drawn, left, leftPercent, ofSource, phasesOf, run } from './drawn-working.ts';
 
 function rated(source: Source, summary: SourceSummary): Draft {
   const base = { title: `${source.name}: rated`, value: summary.ratedWh ?? 0, unit: 'Wh' };
@@ -212,7 +213,16 @@ export const energyWorkings = (of: Worked): Workings => ({
 export function frameEnergyWorkings(of: Worked, k: number): Workings {
   const swapFrames = of.made.sources.flatMap((source) => source.swapFrames).filter((frame) => frame > k + 1);
   return {
-    ...(swapFrames.length > 0 && { toSwap: () => toSwap(k, Math.min(...swapFrames)) }),
+    ...(swapFrames.length > 0 && {
+      toSwap: () =>
+        framesUntil(
+          'Swap in',
+          'swapFrame',
+          'frame before which a pack is swapped next',
+          k,
+          Math.min(...swapFrames),
+        ),
+    }),
     ...Object.fromEntries(
       of.plan.power.sources.flatMap((source, i) =>
         source.kind === 'mains'

@@ -3,6 +3,7 @@ import { night, scene } from '../light/working.ts';
 import {
   DEFINITION,
   type Draft,
+  framesUntil,
   ofFrame,
   sameAs,
   term,
@@ -36,15 +37,6 @@ const wanted = (of: Worked, k: number): Draft => ({
   source: DEFINITION,
 });
 
-/** Frames until the settings change again. @param next - the frame at which they do, counted from 1 */
-const toChange = (k: number, next: number): Draft => ({
-  title: 'Next change in',
-  unit: 'frames',
-  expression: 'changeFrame - frame',
-  terms: [term('changeFrame', 'frame of the next change', next, ''), term('frame', 'this frame', k + 1, '')],
-  source: DEFINITION,
-});
-
 /** Workings of the settings of one frame, counted from 0. @param rung - its settings */
 export function frameSettingsWorkings(of: Worked, k: number, rung: Rung): Workings {
   const next = of.made.exposure?.changes.find(({ frame }) => frame > k + 1);
@@ -52,6 +44,8 @@ export function frameSettingsWorkings(of: Worked, k: number, rung: Rung): Workin
     apertureF: () => marked(of, k, 'Aperture', 'f-number', rung.apertureF),
     iso: () => marked(of, k, 'ISO', 'ISO speed', rung.iso),
     evWanted: () => wanted(of, k),
-    ...(next && { toChange: () => toChange(k, next.frame) }),
+    ...(next && {
+      toChange: () => framesUntil('Next change in', 'changeFrame', 'frame of the next change', k, next.frame),
+    }),
   };
 }

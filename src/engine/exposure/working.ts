@@ -101,17 +101,6 @@ function angle(of: Worked, k: number): Draft {
 
 /** What is left of the ripple in one exposure, as a share of the mean. */
 function rippleLeft(of: Worked, k: number, mainsHz: number): Draft {
-  const twice = ripple(of, k, mainsHz);
-  return {
-    ...twice,
-    title: 'Ripple left, share of the light',
-    expression: twice.expression.replace('2 * ', ''),
-    remarks: ['The light swings at twice the frequency of the mains, and an exposure averages over it.'],
-  };
-}
-
-/** Largest change from frame to frame under lamps on the mains, as a share of the mean. */
-function ripple(of: Worked, k: number, mainsHz: number): Draft {
   const { depthShare } = of.plan.lamps;
   const opens = bracketS(of.plan, openAt(of, k));
   const left = (openS: number) => rippleLeftShare(depthShare, mainsHz, openS);
@@ -119,9 +108,9 @@ function ripple(of: Worked, k: number, mainsHz: number): Draft {
   const one = opens.length === 1;
   const swings = 'pi * 2 * mainsHz * openS';
   return {
-    title: 'Frames differ by, share of the light',
+    title: 'Ripple left, share of the light',
     unit: '',
-    expression: `2 * depthShare * abs(sin(${swings}) / (${swings}))`,
+    expression: `depthShare * abs(sin(${swings}) / (${swings}))`,
     terms: [
       term('depthShare', 'swing of the light about its mean', depthShare, ''),
       term('mainsHz', 'frequency of the mains', mainsHz, 'Hz'),
@@ -133,11 +122,24 @@ function ripple(of: Worked, k: number, mainsHz: number): Draft {
         one ? ofFrame(k, 'openS') : null,
       ),
     ],
-    remarks: [
-      'The light swings at twice the frequency of the mains, and an exposure averages over it. Twice what is left, since two frames can meet the top and the bottom of the swing.',
-    ],
+    remarks: [AVERAGED],
     source:
       'Light at twice the mains frequency: IEEE 1789-2015. Average of a sine over a box: textbook, from memory.',
+  };
+}
+
+const AVERAGED = 'The light swings at twice the frequency of the mains, and an exposure averages over it.';
+
+/** Largest change from frame to frame under lamps on the mains, as a share of the mean. */
+function ripple(of: Worked, k: number, mainsHz: number): Draft {
+  const left = rippleLeft(of, k, mainsHz);
+  return {
+    ...left,
+    title: 'Frames differ by, share of the light',
+    expression: `2 * ${left.expression}`,
+    remarks: [
+      `${AVERAGED} Twice what is left, since two frames can meet the top and the bottom of the swing.`,
+    ],
   };
 }
 

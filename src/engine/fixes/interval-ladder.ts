@@ -106,6 +106,12 @@ function rowOf(made: Schedule, changes: Change[]): LadderRow {
 const spanOf = (plan: Plan, { totals }: Schedule): number =>
   plan.trigger.counts === 'endToStart' ? totals.intervalS - totals.dialS : 0;
 
+/** The plan with that setting; null if no plan file could hold it. */
+function changedTo(plan: Plan, made: Schedule, dialS: number): Plan | null {
+  const changed = withDial(plan, dialS, spanOf(plan, made));
+  return readPlan(changed).ok ? changed : null;
+}
+
 /**
  * The plan at another setting of its trigger, as its row of the ladder has it.
  * @param made - schedule of the plan
@@ -118,8 +124,7 @@ export function planAtSetting(plan: Plan, made: Schedule, dialS: number): Plan |
   if (near(made.totals.dialS)) return plan;
   const { count, at } = settingsUpTo(plan, dialS * (1 + 1e-9));
   if (count === 0 || dialS > plan.trigger.maxS * (1 + 1e-9) || !near(at(count - 1))) return null;
-  const changed = withDial(plan, at(count - 1), spanOf(plan, made));
-  return readPlan(changed).ok ? changed : null;
+  return changedTo(plan, made, at(count - 1));
 }
 
 /**
@@ -136,9 +141,10 @@ export function intervalLadder(
   const room = new Room();
   const { dialS } = made.totals;
   const rowAt = (setting: number): LadderRow[] => {
-    const changed = withDial(plan, setting, spanOf(plan, made));
-    if (!readPlan(changed).ok) return [];
-    return [rowOf(schedule(changed, { room, before: made }), changesBetween(plan, changed))];
+    const changed = changedTo(plan, made, setting);
+    return changed === null
+      ? []
+      : [rowOf(schedule(changed, { room, before: made }), changesBetween(plan, changed))];
   };
   const around = settingsAround(plan, dialS, each);
   return [

@@ -1,6 +1,7 @@
 /** How the sums of a sheet came about: its frames and exposures over the actions, its energy over the days. */
 import { DEFINITION, type Draft, sameAs, term } from '../working/make.ts';
 import { ofAction } from '../working/names.ts';
+import { doneIn } from './ticks.ts';
 import type { Sheet } from './types.ts';
 
 /** Parts of a sum that are named; what more there is stands as one. */
@@ -33,17 +34,10 @@ function sum(title: string, unit: string, symbol: string, parts: readonly Summan
 }
 
 /** Of some exposures those that are ticked. @param of - a shot or an action */
-export function doneDraft(
-  { columns }: Sheet,
-  { firstExposure, exposures }: { firstExposure: number; exposures: number },
-  title: string,
-): Draft {
-  const first = firstExposure - 1;
-  const ticked = columns.doneMs.subarray(first, first + exposures).filter((ms) => !Number.isNaN(ms)).length;
-  return sameAs(title, 'ticked on the sheet', ticked, 'exposures', null, {
-    remarks: [`Of ${exposures}.`],
+export const doneDraft = ({ columns }: Sheet, of: Parameters<typeof doneIn>[1], title: string): Draft =>
+  sameAs(title, 'ticked on the sheet', doneIn(columns, of), 'exposures', null, {
+    remarks: [`Of ${of.exposures}.`],
   });
-}
 
 /** Frames, or exposures, of one shot. @param shot - counted from 0 */
 export const shotDraft = ({ shots, actions }: Sheet, shot: number, what: 'frames' | 'exposures'): Draft =>

@@ -6,7 +6,7 @@
  * shots gets those that it stands for. What cannot be done throws `Refused` with what was found and what is allowed.
  */
 export { setAxisPosition } from './edits/axis.ts';
-export { type NewCue, setCue } from './edits/cues.ts';
+export { CUE_KINDS, type NewCue, secondOfKind, setCue } from './edits/cues.ts';
 export {
   duplicate,
   insertAfter,

@@ -1,6 +1,7 @@
 /** How the figures of one exposure, and of one action, came about. */
 import { laterDraft, type Moment, minutesPart, momentDraft } from '../time/moment-working.ts';
 import {
+  capital,
   DEFINITION,
   type Draft,
   PRACTICE,
@@ -77,22 +78,13 @@ const atPace = (of: One): Draft => ({
   source: DEFINITION,
 });
 
-const hold = (of: One): Draft =>
-  sameAs(
-    titled(of, 'hold'),
-    'frames that it is held for',
-    at(of.sheet.columns.frames, of.i),
-    'frames',
-    null,
-    {
-      remarks: [
-        `${actionAt(of).holdsText}${actionAt(of).lastShort ? ', the last one shorter' : ''}.`.replace(
-          /^./,
-          (first) => first.toUpperCase(),
-        ),
-      ],
-    },
-  );
+function hold(of: One): Draft {
+  const { holdsText, lastShort } = actionAt(of);
+  const frames = at(of.sheet.columns.frames, of.i);
+  return sameAs(titled(of, 'hold'), 'frames that it is held for', frames, 'frames', null, {
+    remarks: [`${capital(holdsText)}${lastShort ? ', the last one shorter' : ''}.`],
+  });
+}
 
 function passes(of: One): Draft {
   const names = passesOf(of.plan, of.sheet, of.i);

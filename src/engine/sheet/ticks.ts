@@ -30,6 +30,17 @@ export function indexOfTick(parts: readonly ShotPart[], { shot, exposure }: Tick
   return placed && exposure <= placed.exposures ? placed.firstExposure + exposure - 2 : -1;
 }
 
+/** How many of some exposures are done. @param of - a shot or an action; its first exposure counted from 1 */
+export function doneIn(
+  { doneMs }: Pick<Done, 'doneMs'>,
+  { firstExposure, exposures }: { firstExposure: number; exposures: number },
+): number {
+  let done = 0;
+  for (let i = firstExposure - 1; i < firstExposure - 1 + exposures; i += 1)
+    if (!Number.isNaN(doneMs[i])) done += 1;
+  return done;
+}
+
 /** Reads the ticks. @param startMs - the plan's start */
 export function doneOf(plan: Plan, parts: readonly ShotPart[], exposures: number, startMs: number): Done {
   const doneMs = new Float64Array(exposures).fill(Number.NaN);

@@ -7,7 +7,7 @@
  */
 import type { LocalDay } from '../time/day.ts';
 import { clockSeconds, momentDraft, offsetMinAt } from '../time/moment-working.ts';
-import { type Draft, sameAs, term, type Worked, type Workings, worth } from '../working/make.ts';
+import { capital, type Draft, sameAs, term, type Worked, type Workings, worth } from '../working/make.ts';
 import { eventFigure, ofDate } from '../working/names.ts';
 import { isRising, levelDegOf, type SkyEvent } from './day.ts';
 import { type EventName, type Happening, isMoon, POSITIONS, searchText, sourceOf } from './happening.ts';
@@ -20,8 +20,6 @@ const MEEUS = 'Meeus, Astronomical Algorithms, ch. 13 and 15';
 
 /** Nearer to a pole than this the hour angle says nothing about the time. */
 const POLAR_DEG = 89.9;
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 const named = ({ day, what }: Happening, part: string): string => ofDate(day.date, `${what}.${part}`);
 

@@ -39,6 +39,9 @@ export const term = (
   figure: string | null = null,
 ): Term => ({ symbol, words, value, unit, figure });
 
+/** Words at the beginning of a sentence. */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 export const DEFINITION = 'Definition.';
 export const PRACTICE = 'Common practice, no source.';
 
@@ -57,6 +60,21 @@ export const sameAs = (
   terms: [term('found', words, value, unit, figure)],
   source: DEFINITION,
   ...rest,
+});
+
+/** Frames from one on until another. @param k - counted from 0 @param next - counted from 1 */
+export const framesUntil = (
+  title: string,
+  symbol: string,
+  words: string,
+  k: number,
+  next: number,
+): Draft => ({
+  title,
+  unit: 'frames',
+  expression: `${symbol} - frame`,
+  terms: [term(symbol, words, next, ''), term('frame', 'this frame', k + 1, '')],
+  source: DEFINITION,
 });
 
 /** A figure that is nothing. */

@@ -7,6 +7,12 @@ import { holdsOf } from './pattern.ts';
 import { listWithin, textWithin, wholeWithin } from './refused.ts';
 import { actionNumbered, locate, shotNumbered, shotsWith, withSheet } from './shots.ts';
 
+export const CUE_KINDS: readonly Cue['kind'][] = ['sound', 'word', 'light', 'other'];
+
+/** A cue of a kind that one before it has: an exposure takes one of each. */
+export const secondOfKind = <One extends Pick<Cue, 'kind'>>(cues: readonly One[]): One | undefined =>
+  cues.find(({ kind }, c) => cues.findIndex((one) => one.kind === kind) < c);
+
 /** A cue to be set. */
 export interface NewCue {
   kind: Cue['kind'];

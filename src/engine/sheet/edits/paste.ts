@@ -6,10 +6,10 @@
  */
 import { MAX_FRAMES } from '../../plan/constants.ts';
 import type { Fault } from '../../plan/fault.ts';
-import type { Cue, Plan } from '../../plan/schema.ts';
+import type { Plan } from '../../plan/schema.ts';
 import type { ExposurePlace } from '../texts.ts';
 import { setAxisPosition } from './axis.ts';
-import { type NewCue, setCue } from './cues.ts';
+import { CUE_KINDS, type NewCue, secondOfKind, setCue } from './cues.ts';
 import { insertExposures, type NewExposure } from './exposures.ts';
 import { holdsOf } from './pattern.ts';
 import { Refused } from './refused.ts';
@@ -157,19 +157,16 @@ class Reader {
   }
 }
 
-const KINDS: readonly Cue['kind'][] = ['sound', 'word', 'light', 'other'];
-
 /** Cues of a cell: `sound: knock; light: key off`; without a kind it is another one. */
 function cuesIn(text: string, refuse: (allowed: string) => void): NewCue[] {
   const cues = text.split(';').flatMap((part): NewCue[] => {
     const found = /^\s*(\w+):\s*(.*)$/s.exec(part);
-    const kind = KINDS.find((name) => name === found?.[1]);
+    const kind = CUE_KINDS.find((name) => name === found?.[1]);
     const cue = { kind: kind ?? 'other', text: (kind ? (found?.[2] ?? '') : part).trim() };
     if (cue.text.length > 200) refuse('cues of at most 200 characters each');
     return cue.text === '' ? [] : [cue];
   });
-  if (new Set(cues.map(({ kind }) => kind)).size < cues.length)
-    refuse(`one cue of each kind: ${KINDS.join(', ')}`);
+  if (secondOfKind(cues)) refuse(`one cue of each kind: ${CUE_KINDS.join(', ')}`);
   return cues;
 }
 
