@@ -1,6 +1,7 @@
 /** How the two lanes of an interval came about. */
 import { bracketS, getsDarkFrame, openAtMarkS, openShutterS } from '../exposure/shutter.ts';
 import { growsWithLight } from '../frames.ts';
+import { frameFound } from '../working/found.ts';
 import {
   DEFINITION,
   type Draft,
@@ -276,13 +277,6 @@ export const frameCycleWorkings = (of: Worked, k: number): Workings => ({
   elapsedS: () => elapsed(of, k),
 });
 
-/** A frame that decides, counted from 1. */
-const deciding = (title: string, words: string, frame: number): Draft =>
-  sameAs(title, words, frame, '', null, {
-    frame,
-    remarks: ['Found by going through all frames; the first of several.'],
-  });
-
 function shortestInterval(of: Worked): Draft {
   const { longestCycleFrame, shortestIntervalS } = of.made.totals;
   return {
@@ -333,7 +327,7 @@ export const cycleWorkings = (of: Worked): Workings => {
   return {
     'totals.shortestIntervalS': () => shortestInterval(of),
     'totals.longestCycleFrame': () =>
-      deciding('Frame of the longest cycle', 'frame with the longest lane', longestCycleFrame),
+      frameFound('Frame of the longest cycle', 'frame with the longest lane', longestCycleFrame),
     'totals.tightestSpareS': () => ({
       ...spare(of, tightestFrame - 1),
       title: 'Tightest spare',
@@ -341,7 +335,7 @@ export const cycleWorkings = (of: Worked): Workings => {
       frame: tightestFrame,
     }),
     'totals.tightestFrame': () =>
-      deciding('Frame of the tightest spare', 'frame with the least spare', tightestFrame),
+      frameFound('Frame of the tightest spare', 'frame with the least spare', tightestFrame),
     ...marginDrafts(of),
   };
 };
