@@ -57,6 +57,14 @@ const stepsPerUnit = ({ axis, columns }: AxisOf): Draft => ({
   source: DEFINITION,
 });
 
+const microstep = (of: AxisOf): Draft => ({
+  title: `${of.axis.name}: one microstep`,
+  unit: of.axis.unit,
+  expression: '1 / stepsPerUnit',
+  terms: [stepsPerUnitTerm(of)],
+  source: DEFINITION,
+});
+
 function position(worked: Worked, of: AxisOf, k: number): Draft {
   const { axis, columns } = of;
   const nearest = goesByAim(worked, of)
@@ -208,6 +216,7 @@ export const motionWorkings = (of: Worked): Workings =>
     {},
     ...axesOf(of).map((own) => ({
       [ofAxis(own.axis.name, 'stepsPerUnit')]: () => stepsPerUnit(own),
+      [ofAxis(own.axis.name, 'microstep')]: () => microstep(own),
       [ofAxis(own.axis.name, 'swing')]: () => swing(own),
       [ofAxis(own.axis.name, 'largestMove')]: () => sizeInUnits(own, 'largest', own.columns.largestMoveSteps),
       ...(own.columns.largestMoveSteps > 0 && {

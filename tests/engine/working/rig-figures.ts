@@ -47,6 +47,9 @@ function turnsOf(steps: Int32Array): number[] {
   return moved.filter((k, i) => i > 0 && moveTo(steps, k) * moveTo(steps, moved[i - 1] as number) < 0);
 }
 
+const perUnitOf = ({ fullStepsPerTurn, microsteps, gearRatio, unitsPerTurn }: Axis): number =>
+  (fullStepsPerTurn * microsteps * gearRatio) / unitsPerTurn;
+
 function axisFigures(plan: Plan, made: Schedule): Entry[] {
   if (plan.move.mode === 'still') return [];
   return plan.rig.axes.flatMap((axis, i): Entry[] => {
@@ -56,7 +59,7 @@ function axisFigures(plan: Plan, made: Schedule): Entry[] {
       .filter((size) => size > 0);
     if (sizes.length === 0) return [];
     const [largest, smallest] = [Math.max(...sizes), Math.min(...sizes)];
-    const perUnit = (axis.fullStepsPerTurn * axis.microsteps * axis.gearRatio) / axis.unitsPerTurn;
+    const perUnit = perUnitOf(axis);
     const [repeats, turns] = [repeatsOf(plan, made, axis, columns), turnsOf(columns.steps)];
     const name = (what: string) => `axes.${axis.name}.${what}`;
     return [
@@ -140,6 +143,7 @@ function ringingFigures({ rig: { ringing }, columns: { ringPx } }: Schedule): En
 export function rigFigures(plan: Plan, made: Schedule): Entry[] {
   const subjects = plan.subject.used ? subjectsOf(plan, made) : [];
   return [
+    ...plan.rig.axes.map((axis): Entry => [`axes.${axis.name}.microstep`, 1 / perUnitOf(axis)]),
     ...axisFigures(plan, made),
     ...imageFigures(plan, made, subjects),
     ...aimFigures(plan, made, subjects),
