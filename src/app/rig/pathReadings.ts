@@ -65,7 +65,7 @@ export function imageReadings(summary: ImageSummary): Reading[] {
           how(
             'image.outOfSightFrames',
             reading(
-              'Subject not in the picture',
+              'Subject out of sight',
               String(outOfSightFrames),
               outOfSightFrames === 1 ? 'frame' : 'fr.',
             ),

@@ -228,7 +228,7 @@ function outOfSight(of: Worked, value: number): Draft {
     return !isShown(plan.camera, seenFrom(poseAt(geometry, stance), subjectAt(geometry, stance)));
   };
   return {
-    title: 'Subject not in the picture',
+    title: 'Subject out of sight',
     value,
     unit: 'frames',
     expression: 'frames - shownFrames',

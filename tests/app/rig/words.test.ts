@@ -308,7 +308,7 @@ describe('figures beside the drawing', () => {
       'Crosses the frame in': '7.6 s',
     });
     const still = { ...image, blur: null, crossing: null, outOfSightFrames: 3 };
-    expect(Object.keys(named(imageReadings(still)))).toContain('Subject not in the picture');
+    expect(Object.keys(named(imageReadings(still)))).toContain('Subject out of sight');
     const columns = {
       subjectPx: Float32Array.of(1.5, 0),
       backgroundPx: null,
