@@ -1,18 +1,24 @@
 import { NumberField } from '../fields/NumberField.tsx';
 import { durationText } from '../format/durations.ts';
 import { useSchedule } from '../store/plan.ts';
+import { Facts } from './parts.tsx';
 
-function CycleFacts() {
+function Outcome() {
   const { shortestIntervalS, longestCycleFrame, tightestSpareS } = useSchedule().totals;
-  const spare =
-    tightestSpareS >= 0
-      ? `${durationText(tightestSpareS)} to spare`
-      : `${durationText(-tightestSpareS)} missing`;
+  const figure = (what: string, text: string) => ({ text, of: `totals.${what}` });
   return (
-    <p className="hint">
-      The longest cycle is that of frame {longestCycleFrame}. With the guard it asks for an interval of{' '}
-      {durationText(shortestIntervalS)}: {spare}.
-    </p>
+    <Facts
+      of={[
+        ['The longest cycle is that of ', figure('longestCycleFrame', `frame ${longestCycleFrame}`), '.'],
+        [
+          'With the guard it asks for an interval of ',
+          figure('shortestIntervalS', durationText(shortestIntervalS)),
+          ': ',
+          figure('tightestSpareS', durationText(Math.abs(tightestSpareS))),
+          tightestSpareS >= 0 ? ' to spare.' : ' missing.',
+        ],
+      ]}
+    />
   );
 }
 
@@ -20,7 +26,7 @@ export function CycleBody() {
   return (
     <>
       <NumberField path="cycle.guardS" />
-      <CycleFacts />
+      <Outcome />
     </>
   );
 }

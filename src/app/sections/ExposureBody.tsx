@@ -1,36 +1,20 @@
-import { ev100 } from '../../engine/exposure/apex.ts';
-import { openShutterS } from '../../engine/exposure/shutter.ts';
 import { Flag, Segments } from '../fields/ChoiceField.tsx';
 import { NumberField } from '../fields/NumberField.tsx';
-import { durationText } from '../format/durations.ts';
-import { shutterText } from '../format/exposure.ts';
-import { numberText } from '../format/numbers.ts';
 import { usePlan } from '../store/plan.ts';
+import { exposureFacts } from './exposureFacts.ts';
 import { FilterFields } from './FilterFields.tsx';
+import { Facts } from './parts.tsx';
 import { RampFields } from './RampFields.tsx';
 
-/** How long the shutter really is open, and which light the settings are right for. */
-function ExposureFacts() {
-  const plan = usePlan((present) => present);
-  const { apertureF, iso, shutterS } = plan.exposure;
-  const openS = openShutterS(plan);
-  const open = openS < 0.3 ? `1/${numberText(1 / openS, 1)} s` : durationText(openS, 3);
-  const value = numberText(ev100(apertureF, openS, iso), 1);
-  return (
-    <p className="hint">
-      {shutterText(shutterS)} is open for {open}. Right for a scene of {value} EV.
-    </p>
-  );
-}
-
 export function ExposureBody() {
+  const plan = usePlan((present) => present);
   return (
     <>
       <NumberField path="exposure.shutterS" />
       <NumberField path="exposure.apertureF" />
       <NumberField path="exposure.iso" />
       <FilterFields />
-      <ExposureFacts />
+      <Facts of={exposureFacts(plan)} />
       <RampFields />
       <NumberField path="exposure.bracketCount" />
       <NumberField path="exposure.bracketStops" />

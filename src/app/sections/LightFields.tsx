@@ -7,12 +7,13 @@ import { numberText, withUnit } from '../format/numbers.ts';
 import { usePlan } from '../store/plan.ts';
 import { LampTable } from './LampTable.tsx';
 import { lampsText } from './lightText.ts';
-import { More } from './parts.tsx';
+import { Facts, More } from './parts.tsx';
 import { readTime, showTime } from './StartFields.tsx';
 
 function ReadingFacts() {
   const ev = usePlan((plan) => readingEv(plan));
-  return <p className="hint">The reading is {withUnit(numberText(ev, 1), 'EV')} at ISO 100.</p>;
+  const value = { text: withUnit(numberText(ev, 1), 'EV'), of: 'light.readingEv' };
+  return <Facts of={[['The reading is ', value, ' at ISO 100.']]} />;
 }
 
 function Reading() {

@@ -3,15 +3,16 @@ import type { SourceSummary } from '../../engine/schedule-types.ts';
 import { FedBy, Segments } from '../fields/ChoiceField.tsx';
 import { NumberField } from '../fields/NumberField.tsx';
 import { TextField } from '../fields/TextField.tsx';
-import { numberText, plural, shortNumber } from '../format/numbers.ts';
+import { numberText, plural, shortNumber, withUnit } from '../format/numbers.ts';
 import { FromKit, KeepInKit } from '../kit/FromKit.tsx';
 import { addLoad, addSource, removeLoad, removeSource, renameSource } from '../store/members.ts';
 import { usePlan, useSchedule } from '../store/plan.ts';
 import { How } from '../working/How.tsx';
+import type { Piece } from '../working/sentence.ts';
 import { act } from './act.ts';
 import { CapacityCurve } from './CapacityCurve.tsx';
 import { Member } from './Member.tsx';
-import { Caution } from './parts.tsx';
+import { Caution, Facts } from './parts.tsx';
 
 function sourceText({ kind, brought, usableWh, drawnWh, needed }: SourceSummary): string {
   if (kind === 'mains') return `mains, ${shortNumber(drawnWh)} Wh`;
@@ -44,6 +45,17 @@ const FLIGHTS = {
   'not as baggage': 'More than 160 Wh: not as baggage.',
 } as const;
 
+const packFacts = ({ name, ratedWh }: SourceSummary): Piece[][] =>
+  ratedWh === null
+    ? []
+    : [
+        [
+          'One pack is ',
+          { text: withUnit(numberText(ratedWh, 1), 'Wh'), of: `sources.${name}.ratedWh` },
+          '.',
+        ],
+      ];
+
 function SourceBlock({ source, index }: { source: Source; index: number }) {
   const path = `power.sources.${index}`;
   const summary = useSchedule().sources[index];
@@ -64,12 +76,7 @@ function SourceBlock({ source, index }: { source: Source; index: number }) {
           <NumberField path={`${path}.capacityMah`} />
           <NumberField path={`${path}.reserveShare`} />
           <NumberField path={`${path}.swapS`} />
-          {flight && (
-            <p className="hint">
-              {FLIGHTS[flight]}{' '}
-              {summary.ratedWh !== null && `One pack is ${numberText(summary.ratedWh, 1)} Wh.`}
-            </p>
-          )}
+          {flight && <Facts of={[[FLIGHTS[flight]], ...packFacts(summary)]} />}
           <CapacityCurve index={index} />
         </>
       )}

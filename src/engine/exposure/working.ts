@@ -1,9 +1,10 @@
 /** How exposure values, errors, angles and the shutter's ceiling came about. */
-import { openAt } from '../cycle/working.ts';
+import { openAt, shutterOpen } from '../cycle/working.ts';
 import { mainsHzOf, rippleLeftShare } from '../light/lamps.ts';
 import { night, scene } from '../light/working.ts';
 import type { Plan } from '../plan/schema.ts';
 import {
+  APEX,
   DEFINITION,
   type Draft,
   ofFrame,
@@ -15,13 +16,10 @@ import {
 } from '../working/make.ts';
 import type { Term } from '../working/types.ts';
 import type { ShutterCeiling } from './ceiling.ts';
-import type { Rung } from './ladder.ts';
+import { fixedLadder, type Rung } from './ladder.ts';
 import { frameSettingsWorkings } from './settings-working.ts';
 import { bracketS } from './shutter.ts';
 import { APERTURE_HALVES, exactApertureF, exactIso } from './stops.ts';
-
-const APEX =
-  'EV = log₂(N²/t) (APEX; Ray, The Manual of Photography, 2000, p. 318); at ISO 100 as in ISO 2720.';
 
 const rungOf = ({ made }: Worked, k: number): Rung | null =>
   made.exposure?.rungs[made.columns.rung?.[k] ?? 0] ?? null;
@@ -40,8 +38,8 @@ function exactFOf({ exposure }: Plan, rung: Rung): number {
 const evTerm = (k: number, rung: Rung): Term =>
   term('evSettings', 'settings', rung.ev100, 'EV', ofFrame(k, 'evSettings'));
 
-function settingsEv(of: Worked, k: number, rung: Rung): Draft {
-  const { plan } = of;
+/** @param openFigure - name of the working of how long the shutter is open */
+function settingsEv(plan: Plan, rung: Rung, openFigure: string): Draft {
   return {
     title: 'Exposure value of the settings',
     value: rung.ev100,
@@ -49,7 +47,7 @@ function settingsEv(of: Worked, k: number, rung: Rung): Draft {
     expression: 'log2(aperture ^ 2 / openS) - log2(iso / 100) + filterStops',
     terms: [
       term('aperture', 'f-number, exact', exactFOf(plan, rung), ''),
-      term('openS', 'shutter open', rung.openS, 's', ofFrame(k, 'openS')),
+      term('openS', 'shutter open', rung.openS, 's', openFigure),
       term('iso', 'ISO speed, exact', exactIso(rung.iso), ''),
       term('filterStops', 'filter', plan.exposure.filterStops, 'stops'),
     ],
@@ -149,7 +147,7 @@ export function frameExposureWorkings(of: Worked, k: number): Workings {
   const mainsHz = mainsHzOf(of.plan);
   return {
     ...(rung && {
-      evSettings: () => settingsEv(of, k, rung),
+      evSettings: () => settingsEv(of.plan, rung, ofFrame(k, 'openS')),
       evError: () => error(of, k, rung),
       ...frameSettingsWorkings(of, k, rung),
     }),
@@ -270,6 +268,25 @@ function ceilingDrafts(of: Worked, { cycleS, angleS, ceilingS }: ShutterCeiling)
   };
 }
 
+/** The settings of the plan, before any ramp. */
+function asSetDrafts(of: Worked): Workings {
+  const [rung] = fixedLadder(of.plan).rungs;
+  if (!rung) return {};
+  const { openS, shutterS, shutterMark } = rung;
+  return {
+    'exposure.openS': () => ({
+      ...shutterOpen(of.plan, openS, shutterS, shutterMark),
+      title: 'Shutter open, as set',
+    }),
+    'exposure.ev100': () => ({
+      ...settingsEv(of.plan, rung, 'exposure.openS'),
+      title: 'Exposure value, as set',
+    }),
+  };
+}
+
 /** Workings of the exposure over the run. */
-export const exposureWorkings = (of: Worked): Workings =>
-  of.made.exposure ? ceilingDrafts(of, of.made.exposure.ceiling) : {};
+export const exposureWorkings = (of: Worked): Workings => ({
+  ...asSetDrafts(of),
+  ...(of.made.exposure && ceilingDrafts(of, of.made.exposure.ceiling)),
+});

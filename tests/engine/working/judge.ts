@@ -5,7 +5,7 @@ import type { Plan } from '../../../src/engine/plan/schema.ts';
 import type { Schedule } from '../../../src/engine/schedule-types.ts';
 import { figuresOf, type Working, workingOf } from '../../../src/engine/working/working.ts';
 import { close, must, near } from '../../property/close.ts';
-import { frameFigures, sheetFigures, skyFigures, yearFigures } from './besides.ts';
+import { frameFigures, offsetFigures, sheetFigures, skyFigures, yearFigures } from './besides.ts';
 import { rigFigures } from './rig-figures.ts';
 import { type Scheduled, scheduled, scheduledAt } from './scheduled.ts';
 
@@ -105,6 +105,7 @@ export function judgeAll(plan: Plan, made: Schedule, frames: readonly number[]):
     ...skyFigures(plan, made, plan.start.date),
     ...yearFigures(plan, made),
     ...rigFigures(plan, made),
+    ...offsetFigures(plan, made),
   ];
   for (const [figure, value] of besides) judgeFigure(plan, made, figure, { value, single: false });
   for (const frame of frames) {
