@@ -1,0 +1,46 @@
+/** Where along a run something holds, as workings name it. */
+import { expect, test } from 'vitest';
+import type { Plan } from '../../../src/engine/plan/schema.ts';
+import { schedule } from '../../../src/engine/schedule.ts';
+import { countWhere, whereRemark } from '../../../src/engine/working/found.ts';
+import { planOf } from '../../outputs/plans.ts';
+import { judgeWorking } from './judge.ts';
+
+const oneOf =
+  (...frames: number[]) =>
+  (k: number) =>
+    frames.includes(k + 1);
+
+test('stretches are named from first to last, the first four of them', () => {
+  expect(whereRemark(9, oneOf())).toEqual([]);
+  expect(whereRemark(9, oneOf(9))).toEqual(['Frame 9.']);
+  expect(whereRemark(9, oneOf(1, 2, 3, 9))).toEqual(['Frames 1 to 3, 9.']);
+  expect(whereRemark(9, oneOf(1, 3, 5, 7))).toEqual(['Frames 1, 3, 5, 7.']);
+  expect(whereRemark(9, oneOf(1, 3, 5, 7, 9))).toEqual(['Frames 1, 3, 5, 7 and more.']);
+  expect(countWhere(9, oneOf(1, 2, 3, 9))).toBe(4);
+});
+
+/** A lens that pans from forward to 90 degrees past something straight ahead. */
+function panned(): Plan {
+  const keyframes = [
+    { share: 0, position: 0, ease: { kind: 'linear' } },
+    { share: 1, position: 90 },
+  ];
+  return planOf({
+    pacing: { workedOut: 'event', intervalS: 20, clipLengthS: 4 },
+    rig: { axes: [{ name: 'Pan', kind: 'pan', unit: 'deg', travelMin: -180, travelMax: 180 }] },
+    move: { mode: 'moveShootMove', tracks: [{ axis: 'Pan', keyframes }] },
+    subject: { used: true, forwardMm: 2000, heightMm: 1200 },
+  });
+}
+
+// 36 mm of sensor behind 24 mm show arctan(18 / 24), 36.87 degrees, to either side.
+test('the subject leaves the picture where half the angle of view says', () => {
+  const plan = panned();
+  const made = schedule(plan);
+  const { frames } = made.totals;
+  const first = Math.floor((36.8699 / 90) * (frames - 1)) + 2;
+  const working = judgeWorking(plan, made, 'image.outOfSightFrames');
+  expect(working.value).toBe(frames - first + 1);
+  expect(working.remarks).toContain(`Frames ${first} to ${frames}.`);
+});
