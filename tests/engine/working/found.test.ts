@@ -44,3 +44,34 @@ test('the subject leaves the picture where half the angle of view says', () => {
   expect(working.value).toBe(frames - first + 1);
   expect(working.remarks).toContain(`Frames ${first} to ${frames}.`);
 });
+
+// A slide carries the lens 800 mm to the right past something 2000 mm ahead; the pan turns 10 degrees at most.
+test('the aim is lost where a right-angled triangle says', () => {
+  const keyframes = [
+    { share: 0, position: 0, ease: { kind: 'linear' } },
+    { share: 1, position: 800 },
+  ];
+  const plan = planOf({
+    pacing: { workedOut: 'event', intervalS: 20, clipLengthS: 4 },
+    rig: {
+      axes: [
+        { name: 'Slide', kind: 'slide', unit: 'mm', travelMin: 0, travelMax: 900 },
+        { name: 'Pan', kind: 'pan', unit: 'deg', travelMin: -10, travelMax: 10, gearRatio: 100 },
+      ],
+    },
+    move: { mode: 'moveShootMove', tracks: [{ axis: 'Slide', keyframes }] },
+    subject: { used: true, aimed: true, forwardMm: 2000, heightMm: 1200 },
+  });
+  const made = schedule(plan);
+  const { frames } = made.totals;
+  // A pixel off is none: 4000 px of focal length.
+  const lostDeg = 10 + (Math.atan(1 / 4000) * 180) / Math.PI;
+  const lostMm = 2000 * Math.tan((lostDeg * Math.PI) / 180);
+  const first = Math.floor((lostMm / 800) * (frames - 1)) + 2;
+  const working = judgeWorking(plan, made, 'aim.missFrames');
+  expect(working.value).toBe(frames - first + 1);
+  expect(working.remarks).toContain(`Frames ${first} to ${frames}.`);
+  expect(judgeWorking(plan, made, 'aim.firstMissFrame').value).toBe(first);
+  expect(judgeWorking(plan, made, 'aim.worstFrame').value).toBe(frames);
+  expect(judgeWorking(plan, made, 'aim.panFromDeg').value).toBe(-10);
+});
