@@ -111,7 +111,7 @@ function repeats(of: Worked, own: AxisOf): Draft {
     ...(columns.firstRepeat !== null && { frame: columns.firstRepeat }),
     remarks: [
       'A frame repeats a position where its way from the frame before rounds to no whole microstep.',
-      ...whereRemark(steps.length, (k) => wants(k) && !moved(k)),
+      whereRemark(steps.length, (k) => wants(k) && !moved(k)),
     ],
     source: DEFINITION,
   };
@@ -145,7 +145,7 @@ function reversals({ axis, columns }: AxisOf): Draft {
     ...(columns.firstReversal !== null && { frame: columns.firstReversal }),
     remarks: [
       'Each move against the one before it; frames without a move do not count.',
-      ...whereRemark(turns.length, (k) => turns[k] !== 0),
+      whereRemark(turns.length, (k) => turns[k] !== 0),
     ],
     source: DEFINITION,
   };

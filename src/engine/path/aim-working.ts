@@ -40,7 +40,7 @@ function missFrames(of: Worked, value: number): Draft {
     ],
     remarks: [
       `The aim holds where the centre of the image is at most ${allowed} px off the subject: one pixel, or what a step of pan and tilt is, whichever is more.`,
-      ...whereRemark(frames, misses),
+      whereRemark(frames, misses),
     ],
     source: PINHOLE,
   };

@@ -238,7 +238,7 @@ function outOfSight(of: Worked, value: number): Draft {
     ],
     remarks: [
       'Shown is what is ahead of the lens, and at most half the width and half the height of the image off its centre.',
-      ...whereRemark(frames, isOut),
+      whereRemark(frames, isOut),
     ],
     source: PINHOLE,
   };

@@ -5,22 +5,23 @@ import { type Draft, sameAs } from './make.ts';
 const MOST_NAMED = 4;
 
 /**
- * Where along a run something holds: ` Frames 12, 40 to 61 and more.`
+ * Where along a run something holds: `Counted through all 386 frames: 12, 40 to 61 and more.`
  * @param frames - of the run
  * @param holds - of a frame, counted from 0
- * @returns the first stretches in a sentence, or none if it holds nowhere
+ * @returns a sentence with the first stretches, if there are any
  */
-export function whereRemark(frames: number, holds: (k: number) => boolean): string[] {
+export function whereRemark(frames: number, holds: (k: number) => boolean): string {
   const named: string[] = [];
-  for (let k = 0; k < frames; k += 1) {
+  let more = '';
+  for (let k = 0; k < frames && more === ''; k += 1) {
     if (!holds(k)) continue;
-    if (named.length === MOST_NAMED) return [`Frames ${named.join(', ')} and more.`];
     const first = k + 1;
     while (k + 1 < frames && holds(k + 1)) k += 1;
-    named.push(k + 1 > first ? `${first} to ${k + 1}` : `${first}`);
+    if (named.length === MOST_NAMED) more = ' and more';
+    else named.push(k + 1 > first ? `${first} to ${k + 1}` : `${first}`);
   }
-  if (named.length === 0) return [];
-  return [`${/^\d+$/.test(named.join()) ? 'Frame' : 'Frames'} ${named.join(', ')}.`];
+  const where = named.length > 0 ? `: ${named.join(', ')}${more}` : '';
+  return `Counted through all ${frames} frames${where}.`;
 }
 
 /** On how many frames something holds. @param holds - of a frame, counted from 0 */

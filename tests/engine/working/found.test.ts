@@ -12,11 +12,12 @@ const oneOf =
     frames.includes(k + 1);
 
 test('stretches are named from first to last, the first four of them', () => {
-  expect(whereRemark(9, oneOf())).toEqual([]);
-  expect(whereRemark(9, oneOf(9))).toEqual(['Frame 9.']);
-  expect(whereRemark(9, oneOf(1, 2, 3, 9))).toEqual(['Frames 1 to 3, 9.']);
-  expect(whereRemark(9, oneOf(1, 3, 5, 7))).toEqual(['Frames 1, 3, 5, 7.']);
-  expect(whereRemark(9, oneOf(1, 3, 5, 7, 9))).toEqual(['Frames 1, 3, 5, 7 and more.']);
+  const where = (...frames: number[]) => whereRemark(9, oneOf(...frames));
+  expect(where()).toBe('Counted through all 9 frames.');
+  expect(where(9)).toBe('Counted through all 9 frames: 9.');
+  expect(where(1, 2, 3, 9)).toBe('Counted through all 9 frames: 1 to 3, 9.');
+  expect(where(1, 3, 5, 7)).toBe('Counted through all 9 frames: 1, 3, 5, 7.');
+  expect(where(1, 3, 5, 7, 9)).toBe('Counted through all 9 frames: 1, 3, 5, 7 and more.');
   expect(countWhere(9, oneOf(1, 2, 3, 9))).toBe(4);
 });
 
@@ -42,7 +43,7 @@ test('the subject leaves the picture where half the angle of view says', () => {
   const first = Math.floor((36.8699 / 90) * (frames - 1)) + 2;
   const working = judgeWorking(plan, made, 'image.outOfSightFrames');
   expect(working.value).toBe(frames - first + 1);
-  expect(working.remarks).toContain(`Frames ${first} to ${frames}.`);
+  expect(working.remarks).toContain(`Counted through all ${frames} frames: ${first} to ${frames}.`);
 });
 
 // A slide carries the lens 800 mm to the right past something 2000 mm ahead; the pan turns 10 degrees at most.
@@ -70,7 +71,7 @@ test('the aim is lost where a right-angled triangle says', () => {
   const first = Math.floor((lostMm / 800) * (frames - 1)) + 2;
   const working = judgeWorking(plan, made, 'aim.missFrames');
   expect(working.value).toBe(frames - first + 1);
-  expect(working.remarks).toContain(`Frames ${first} to ${frames}.`);
+  expect(working.remarks).toContain(`Counted through all ${frames} frames: ${first} to ${frames}.`);
   expect(judgeWorking(plan, made, 'aim.firstMissFrame').value).toBe(first);
   expect(judgeWorking(plan, made, 'aim.worstFrame').value).toBe(frames);
   expect(judgeWorking(plan, made, 'aim.panFromDeg').value).toBe(-10);
