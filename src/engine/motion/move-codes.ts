@@ -21,6 +21,8 @@ export interface MoveCodes {
   seen: Int32Array;
   /** What the positions of each axis say of themselves. */
   facts: StepFacts[];
+  /** After how many frames any axis moves. */
+  moves: number;
 }
 
 /** Steps that an axis makes, by its index, in a frame of a code. */
@@ -41,7 +43,7 @@ export function moveCodes(axes: readonly Pick<AxisColumns, 'steps'>[], room: Roo
   const counts = new Int32Array(width);
   // The last frame has no move.
   inBlocks(frames - 1, (from, to) => count(counts, of, from, to));
-  const seen = Int32Array.from(counts.keys()).filter((code) => (counts[code] as number) > 0 || code === 0);
+  const seen = seenOf(counts);
   const facts = columns.map((steps, a): StepFacts => {
     const own = seen.filter((code) => sizeIn(code, a) > 0);
     const sizes = own.map((code) => sizeIn(code, a));
@@ -57,7 +59,14 @@ export function moveCodes(axes: readonly Pick<AxisColumns, 'steps'>[], room: Roo
       ...turnFacts(steps, bothWays),
     };
   });
-  return { of, width, seen, facts };
+  return { of, width, seen, facts, moves: frames - 1 - (counts[0] as number) };
+}
+
+/** The codes that there are; 0 is always one of them. */
+function seenOf(counts: Int32Array): Int32Array {
+  const seen = [0];
+  for (let code = 1; code < counts.length; code += 1) if ((counts[code] as number) > 0) seen.push(code);
+  return Int32Array.from(seen);
 }
 
 /**
