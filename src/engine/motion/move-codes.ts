@@ -37,9 +37,9 @@ export function moveCodes(axes: readonly Pick<AxisColumns, 'steps'>[], room: Roo
   if (frames === 0 || axes.length > MOST_AXES) return null;
   const of = room.i32(frames).fill(0);
   const columns = axes.map(({ steps }) => steps);
-  if (!codePairs(of, columns)) return null;
-  // A single axis is taken twice.
-  const width = 1 << (BITS * Math.max(2, axes.length));
+  if (!codeAll(of, columns)) return null;
+  // Fewer axes are taken more than once.
+  const width = 1 << (BITS * Math.max(TOGETHER, axes.length));
   const counts = new Int32Array(width);
   // The last frame has no move.
   inBlocks(frames - 1, (from, to) => count(counts, of, from, to));
@@ -73,28 +73,33 @@ function seenOf(counts: Int32Array): Int32Array {
  * Puts the moves of all axes into codes, until one is too long: most runs with such moves have one among their first.
  * @returns whether all were small
  */
-function codePairs(of: Int32Array, columns: readonly Int32Array[]): boolean {
+function codeAll(of: Int32Array, columns: readonly Int32Array[]): boolean {
   const last = of.length - 1;
+  // The last few axes are taken together with some before them, again: a code takes the same size twice.
+  const first = Math.max(0, columns.length - TOGETHER);
   let sizes = 0;
   for (let from = 0; from < last && sizes >> BITS === 0; from += BLOCK)
-    for (let a = 0; a < columns.length; a += 2) {
-      // An axis without another is taken with the one before it, again: a code takes the same size twice.
-      const first = Math.max(0, Math.min(a, columns.length - 2));
-      const steps = columns[first] as Int32Array;
-      const others = columns[first + 1] ?? steps;
-      sizes |= codeMoves(of, steps, others, BITS * first, from, Math.min(from + BLOCK, last));
+    for (let a = 0; a < columns.length; a += TOGETHER) {
+      const begin = Math.min(a, first);
+      const one = columns[begin] as Int32Array;
+      const two = columns[begin + 1] ?? one;
+      const three = columns[begin + 2] ?? one;
+      sizes |= codeMoves(of, one, two, three, BITS * begin, from, Math.min(from + BLOCK, last));
     }
   return sizes >> BITS === 0;
 }
 
+const TOGETHER = 3;
+
 /**
- * Two axes at a time: a pass over memory costs more than its sums.
+ * Three axes at a time: a pass over memory costs more than its sums.
  * @returns the sizes of all moves put together, bit by bit
  */
 function codeMoves(
   of: Int32Array,
-  steps: Int32Array,
-  others: Int32Array,
+  a: Int32Array,
+  b: Int32Array,
+  c: Int32Array,
   shift: number,
   from: number,
   to: number,
@@ -102,23 +107,29 @@ function codeMoves(
   // Known to be whole from here on: an argument may be anything, and would be looked at in each turn.
   const by = shift | 0;
   let sizes = 0;
-  let before = steps[from] as number;
-  let otherBefore = others[from] as number;
+  let aBefore = a[from] as number;
+  let bBefore = b[from] as number;
+  let cBefore = c[from] as number;
   for (let k = from; k < to; k += 1) {
-    const position = steps[k + 1] as number;
-    const other = others[k + 1] as number;
+    const aNow = a[k + 1] as number;
+    const bNow = b[k + 1] as number;
+    const cNow = c[k + 1] as number;
     // Whole numbers of 32 bits throughout; one that does not fit in is large either way.
-    const move = (position - before) | 0;
-    const otherMove = (other - otherBefore) | 0;
-    before = position;
-    otherBefore = other;
+    const aMove = (aNow - aBefore) | 0;
+    const bMove = (bNow - bBefore) | 0;
+    const cMove = (cNow - cBefore) | 0;
+    aBefore = aNow;
+    bBefore = bNow;
+    cBefore = cNow;
     // Their sizes, by turning over all bits of a negative one: no branch that would be guessed wrong.
-    const sign = move >> 31;
-    const otherSign = otherMove >> 31;
-    const size = ((move ^ sign) - sign) | 0;
-    const otherSize = ((otherMove ^ otherSign) - otherSign) | 0;
-    sizes |= size | otherSize;
-    of[k] = (of[k] as number) | ((size | (otherSize << BITS)) << by);
+    const aSign = aMove >> 31;
+    const bSign = bMove >> 31;
+    const cSign = cMove >> 31;
+    const aSize = ((aMove ^ aSign) - aSign) | 0;
+    const bSize = ((bMove ^ bSign) - bSign) | 0;
+    const cSize = ((cMove ^ cSign) - cSign) | 0;
+    sizes |= aSize | bSize | cSize;
+    of[k] = (of[k] as number) | ((aSize | (bSize << BITS) | (cSize << (2 * BITS))) << by);
   }
   return sizes;
 }
