@@ -16,7 +16,7 @@ import {
   totalMass,
 } from './standing-working.ts';
 
-const LEVER = 'Law of the lever; g is 9.80665 m/s² (CGPM 1901).';
+export const LEVER = 'Law of the lever; g is 9.80665 m/s² (CGPM 1901).';
 const GRAVITY = '9.80665 / 1000';
 
 /** What the workings here go by. */
@@ -33,16 +33,16 @@ const armTerms = ({ plan }: Worked): Term[] => [
   term('armKg', 'arm itself', plan.balance.armKg, 'kg'),
   term('armCentreMm', 'its centre ahead of the pivot', plan.balance.armCentreMm, 'mm'),
 ];
-const FRONT = 'payloadKg * armMm + armKg * armCentreMm';
-const frontTerms = (of: Worked): Term[] => [...payloadTerms(of), ...armTerms(of)];
+export const FRONT = 'payloadKg * armMm + armKg * armCentreMm';
+export const frontTerms = (of: Worked): Term[] => [...payloadTerms(of), ...armTerms(of)];
 
 const kgTerm = ({ arm }: Balanced): Term =>
   term('counterweightKg', 'counterweight', arm.counterweightKg, 'kg', 'balance.counterweightKg');
 const placeTerm = ({ arm }: Balanced): Term =>
   term('counterweightMm', 'its place behind the pivot', arm.counterweightMm, 'mm', 'balance.counterweightMm');
-const residualTerm = ({ arm }: Balanced): Term =>
+const residualTerm = ({ arm }: Pick<Balanced, 'arm'>): Term =>
   term('residualNm', 'left unbalanced', arm.residualNm, 'N m', 'balance.residualNm');
-const uprightTerm = ({ plan }: Worked): Term =>
+const uprightTerm = ({ plan }: Pick<Worked, 'plan'>): Term =>
   term('uprightShare', 'cosine of the lean of the arc', uprightShare(plan), '');
 
 const ahead = (of: Balanced): Draft => ({
@@ -65,7 +65,7 @@ const residual = (of: Balanced): Draft => ({
   source: LEVER,
 });
 
-const felt = (of: Balanced): Draft => ({
+export const felt = (of: Pick<Balanced, 'plan' | 'arm'>): Draft => ({
   title: 'Left unbalanced, about the arm’s own axis',
   unit: 'N m',
   expression: 'abs(residualNm) * uprightShare',

@@ -80,16 +80,22 @@ export function shutterOpen(plan: Plan, openS: number, markedS: number, mark?: s
 }
 
 function exposure(of: Worked, k: number): Draft {
-  const { bracketCount, bracketStops } = of.plan.exposure;
   const base = { title: 'Exposure', value: at(of.made.columns.exposureS, k), unit: 's' };
-  if (bracketCount === 1) return { ...open(of, k), ...base };
+  if (of.plan.exposure.bracketCount === 1) return { ...open(of, k), ...base };
+  return { ...bracketTogether(of, openAt(of, k), ofFrame(k, 'openS')), ...base };
+}
+
+/** All exposures of a bracket. @param openS - of its middle one @param figure - name of the working of that */
+export function bracketTogether({ plan }: Worked, openS: number, figure: string): Draft {
+  const { bracketCount, bracketStops } = plan.exposure;
   const middle = (bracketCount - 1) / 2;
   const powers = Array.from({ length: bracketCount }, (_, i) => `2 ^ (${i - middle} * bracketStops)`);
   return {
-    ...base,
+    title: 'Exposures of the bracket',
+    unit: 's',
     expression: `openS * (${powers.join(' + ')})`,
     terms: [
-      term('openS', 'shutter open, middle of the bracket', openAt(of, k), 's', ofFrame(k, 'openS')),
+      term('openS', 'shutter open, middle of the bracket', openS, 's', figure),
       term('bracketStops', 'stops between the exposures of the bracket', bracketStops, 'stops'),
     ],
     remarks: ['All exposures of the bracket together.'],

@@ -38,8 +38,8 @@ function exactFOf({ exposure }: Plan, rung: Rung): number {
 const evTerm = (k: number, rung: Rung): Term =>
   term('evSettings', 'settings', rung.ev100, 'EV', ofFrame(k, 'evSettings'));
 
-/** @param openFigure - name of the working of how long the shutter is open */
-function settingsEv(plan: Plan, rung: Rung, openFigure: string): Draft {
+/** @param openFigure - name of the working of how long the shutter is open; null if it has none */
+export function settingsEv(plan: Plan, rung: Rung, openFigure: string | null): Draft {
   return {
     title: 'Exposure value of the settings',
     value: rung.ev100,
@@ -104,6 +104,21 @@ function rippleLeft(of: Worked, k: number, mainsHz: number): Draft {
   const left = (openS: number) => rippleLeftShare(depthShare, mainsHz, openS);
   const worst = opens.reduce((a, b) => (left(b) > left(a) ? b : a));
   const one = opens.length === 1;
+  return leftOf(
+    of.plan,
+    mainsHz,
+    term(
+      'openS',
+      one ? 'shutter open' : 'exposure of the bracket that leaves most',
+      worst,
+      's',
+      one ? ofFrame(k, 'openS') : null,
+    ),
+  );
+}
+
+/** What is left of the ripple in an exposure. @param openS - its term */
+function leftOf({ lamps: { depthShare } }: Plan, mainsHz: number, openS: Term): Draft {
   const swings = 'pi * 2 * mainsHz * openS';
   return {
     title: 'Ripple left, share of the light',
@@ -112,13 +127,7 @@ function rippleLeft(of: Worked, k: number, mainsHz: number): Draft {
     terms: [
       term('depthShare', 'swing of the light about its mean', depthShare, ''),
       term('mainsHz', 'frequency of the mains', mainsHz, 'Hz'),
-      term(
-        'openS',
-        one ? 'shutter open' : 'exposure of the bracket that leaves most',
-        worst,
-        's',
-        one ? ofFrame(k, 'openS') : null,
-      ),
+      openS,
     ],
     remarks: [AVERAGED],
     source:
@@ -129,8 +138,13 @@ function rippleLeft(of: Worked, k: number, mainsHz: number): Draft {
 const AVERAGED = 'The light swings at twice the frequency of the mains, and an exposure averages over it.';
 
 /** Largest change from frame to frame under lamps on the mains, as a share of the mean. */
-function ripple(of: Worked, k: number, mainsHz: number): Draft {
-  const left = rippleLeft(of, k, mainsHz);
+const ripple = (of: Worked, k: number, mainsHz: number): Draft => twiceLeft(rippleLeft(of, k, mainsHz));
+
+/** Largest change from frame to frame at a shutter time. @param openS - term of how long it is open */
+export const rippleAt = (plan: Plan, mainsHz: number, openS: Term): Draft =>
+  twiceLeft(leftOf(plan, mainsHz, openS));
+
+function twiceLeft(left: Draft): Draft {
   return {
     ...left,
     title: 'Frames differ by, share of the light',

@@ -151,20 +151,32 @@ function reversals({ axis, columns }: AxisOf): Draft {
   };
 }
 
+/** Workings of where an axis stalls, also of one that gets nowhere; names without the axis. */
+export function stallWorkings(of: Worked, own: AxisOf): Workings {
+  const { repeats: count, firstRepeat, largestMoveSteps } = own.columns;
+  if (count === 0 && largestMoveSteps === 0) return {};
+  return {
+    repeats: () => repeats(of, own),
+    ...(firstRepeat !== null && {
+      firstRepeat: () =>
+        frameFound(
+          `${own.axis.name}: first repeat`,
+          'first frame that repeats the position before it',
+          firstRepeat,
+        ),
+    }),
+  };
+}
+
 /** Workings of what a run makes of an axis that moves; names without the axis. */
-export function trackWorkings(of: Worked, own: AxisOf): Workings {
+export function trackWorkings(own: AxisOf): Workings {
   const { name } = own.axis;
-  const { largestMoveSteps, smallestMoveSteps, firstRepeat, firstReversal } = own.columns;
+  const { largestMoveSteps, smallestMoveSteps, firstReversal } = own.columns;
   return {
     smallestMove: () => sizeInUnits(own, 'smallest', smallestMoveSteps),
     largestMoveSteps: () => sizeOf(own, 'largest', largestMoveSteps),
     smallestMoveSteps: () => sizeOf(own, 'smallest', smallestMoveSteps),
-    repeats: () => repeats(of, own),
     reversals: () => reversals(own),
-    ...(firstRepeat !== null && {
-      firstRepeat: () =>
-        frameFound(`${name}: first repeat`, 'first frame that repeats the position before it', firstRepeat),
-    }),
     ...(firstReversal !== null && {
       firstReversal: () =>
         frameFound(`${name}: first move back`, 'frame that the first move back leads to', firstReversal),

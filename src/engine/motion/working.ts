@@ -18,7 +18,7 @@ import { marginDrafts } from './margin-working.ts';
 import { type Move, moveMaker, moveOf, ringGiven } from './moves.ts';
 import { stepWorkings } from './step-working.ts';
 import { takeUpOf, turnsBack } from './take-up.ts';
-import { goesByAim, sizeInUnits, trackWorkings } from './track-working.ts';
+import { goesByAim, sizeInUnits, stallWorkings, trackWorkings } from './track-working.ts';
 
 /** An axis with its columns. */
 export interface AxisOf {
@@ -99,7 +99,7 @@ function swing(of: AxisOf): Draft {
 }
 
 /** Whether the move after an index, counted from 0, has lost motion to take up. */
-function turnedAt(axis: Axis, steps: Int32Array, k: number): boolean {
+export function turnedAt(axis: Axis, steps: Int32Array, k: number): boolean {
   const { side } = takeUpOf(axis);
   const directionAt = (i: number) => Math.sign((steps[i + 1] as number) - (steps[i] as number));
   let before = k - 1;
@@ -219,9 +219,10 @@ export const motionWorkings = (of: Worked): Workings =>
       [ofAxis(own.axis.name, 'microstep')]: () => microstep(own),
       [ofAxis(own.axis.name, 'swing')]: () => swing(own),
       [ofAxis(own.axis.name, 'largestMove')]: () => sizeInUnits(own, 'largest', own.columns.largestMoveSteps),
+      ...ofTheAxis(own.axis.name, stallWorkings(of, own)),
       ...(own.columns.largestMoveSteps > 0 && {
         [ofAxis(own.axis.name, 'largestMoveS')]: () => longestMove(of, own),
-        ...ofTheAxis(own.axis.name, trackWorkings(of, own)),
+        ...ofTheAxis(own.axis.name, trackWorkings(own)),
       }),
       ...marginDrafts(of, own, () => travelOf(of, own.axis, own.columns)),
     })),

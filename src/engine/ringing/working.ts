@@ -22,7 +22,7 @@ import { quietWorkings } from './quiet-working.ts';
 
 const DUHAMEL =
   'Duhamel’s integral over the move for a damped oscillator (Thomson, Theory of Vibration, ch. 4: from memory).';
-const DECREMENT = 'Logarithmic decrement (Rao, Mechanical Vibrations, ch. 2: from memory).';
+export const DECREMENT = 'Logarithmic decrement (Rao, Mechanical Vibrations, ch. 2: from memory).';
 
 const goesByRinging = ({ plan }: Worked): boolean => ringGiven(plan) !== null;
 

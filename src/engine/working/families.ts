@@ -1,5 +1,6 @@
 /** Figures of which there is one for each frame, exposure, day and so on: their names, and who knows them. */
 import { frameLaneWorkings } from '../cycle/lane-working.ts';
+import { frameLostWorkings } from '../cycle/lost-working.ts';
 import { frameCycleWorkings } from '../cycle/working.ts';
 import { frameEnergyWorkings } from '../energy/working.ts';
 import { frameExposureWorkings } from '../exposure/working.ts';
@@ -15,6 +16,7 @@ import { dateWorkings, yearWorkings } from '../sky/days-working.ts';
 import { frameSkyWorkings } from '../sky/working.ts';
 import { frameStorageWorkings } from '../storage/working.ts';
 import { frameTimeWorkings } from '../time/frame-working.ts';
+import { findingWorkings } from './finding-figures.ts';
 import type { Worked, Workings } from './make.ts';
 
 /** Of one frame, counted from 0; names without the `frame.N.` before them. */
@@ -22,6 +24,7 @@ const FRAME_SUBJECTS: readonly ((of: Worked, k: number) => Workings)[] = [
   frameTimeWorkings,
   frameCycleWorkings,
   frameLaneWorkings,
+  frameLostWorkings,
   frameMotionWorkings,
   frameRingingWorkings,
   framePathWorkings,
@@ -54,6 +57,7 @@ const FAMILIES: readonly Family[] = [
   { name: /^sheet\.action\.([1-9]\d*)\.(.+)$/s, workings: counted(sheetActionWorkings) },
   { name: /^sheet\.shot\.([1-9]\d*)\.(.+)$/s, workings: counted(sheetShotWorkings) },
   { name: /^sheet\.day\.([1-9]\d*)\.(.+)$/s, workings: counted(workDayWorkings) },
+  { name: /^findings\.(.+)\.([A-Za-z]\w*)$/s, workings: findingWorkings },
   { name: /^days\.(\d{4}-\d\d-\d\d)\.(.+)$/s, workings: dateWorkings },
   { name: /^days\.(\d{4})\.(.+)$/s, workings: (of, which) => yearWorkings(of, Number(which)) },
 ];

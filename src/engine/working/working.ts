@@ -25,6 +25,7 @@ import { storageWorkings } from '../storage/working.ts';
 import { timeWorkings } from '../time/working.ts';
 import { workingAtSetting } from './at-setting.ts';
 import { familyOf, frameNamed, frameWorkings } from './families.ts';
+import { findingsFiguresOf } from './finding-figures.ts';
 import { type Draft, type Worked, type Workings, worth } from './make.ts';
 import { marginWorkings } from './margins.ts';
 import { ofAction, ofExposure, ofFrame, ofShot, ofWorkDay, ofYear } from './names.ts';
@@ -156,6 +157,7 @@ export function figuresOf(plan: Plan, made: Schedule): string[] {
     ...Object.keys(wholeRun(of)),
     ...sheetFiguresOf(of),
     ...yearFiguresOf(of),
+    ...findingsFiguresOf(of),
     ...framesOfNote(made).flatMap((frame) => frameFiguresOf(plan, made, frame)),
   ];
 }

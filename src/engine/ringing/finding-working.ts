@@ -1,0 +1,42 @@
+/** How the figures came about that the findings of the ringing state. */
+import type { Finding } from '../findings/types.ts';
+import { seconds, withUnit } from '../findings/words.ts';
+import { term, type Worked } from '../working/make.ts';
+import { firstFrame, frameText, numberOf, type Said, type Sayers } from '../working/said.ts';
+import { DECREMENT } from './working.ts';
+
+/** How long the largest ring takes to die down to what no longer shows. */
+const needs = ({ plan: { ringing } }: Worked, finding: Finding): Said => ({
+  text: seconds(numberOf(finding, 'needsS')),
+  what: 'needsS',
+  draft: () => ({
+    title: 'Settle that the largest ring needs',
+    unit: 's',
+    expression: 'log(ringPx / tolerancePx) / decayRate',
+    terms: [
+      term('ringPx', 'largest ring', numberOf(finding, 'worstPx'), 'px', 'ringing.worstPx'),
+      term('tolerancePx', 'what no longer shows', ringing.tolerancePx, 'px'),
+      term(
+        'decayRate',
+        'decay rate',
+        ringing.dampingRatio * 2 * Math.PI * ringing.frequencyHz,
+        '1/s',
+        'ringing.decayRate',
+      ),
+    ],
+    source: DECREMENT,
+  }),
+});
+
+export const RINGING_SAYS: Sayers = {
+  'not-settled': (of, finding) => [
+    firstFrame(finding, 'first frame before which the measured settle is too short'),
+    { text: frameText(numberOf(finding, 'worstFrame')), of: 'ringing.worstFrame' },
+    { text: withUnit(numberOf(finding, 'worstPx'), 'px'), of: 'ringing.worstPx' },
+    needs(of, finding),
+  ],
+  'quiet-move': (_, finding) => [
+    { text: seconds(numberOf(finding, 'fromS')), of: 'ringing.shortestIntervalWithoutS' },
+    { text: seconds(numberOf(finding, 'toS')), of: 'ringing.shortestIntervalS' },
+  ],
+};

@@ -1,0 +1,114 @@
+/**
+ * The figures in the sentences of findings and in the verdict: which words of a sentence they are, and the names of
+ * their workings. Numbers that were typed, and marks of a dial, are none.
+ */
+import { BALANCE_SAYS } from '../balance/finding-working.ts';
+import { CYCLE_SAYS } from '../cycle/finding-working.ts';
+import { ENERGY_SAYS } from '../energy/finding-working.ts';
+import { EXPOSURE_SAYS } from '../exposure/finding-working.ts';
+import { type Finding, keyOf } from '../findings/types.ts';
+import { MOTION_SAYS } from '../motion/finding-working.ts';
+import { PACING_SAYS } from '../pacing/finding-working.ts';
+import { PATH_SAYS } from '../path/finding-working.ts';
+import type { Plan } from '../plan/schema.ts';
+import { RINGING_SAYS } from '../ringing/finding-working.ts';
+import type { Schedule } from '../schedule-types.ts';
+import { SKY_SAYS } from '../sky/finding-working.ts';
+import { STORAGE_SAYS } from '../storage/finding-working.ts';
+import { TIME_SAYS } from '../time/finding-working.ts';
+import type { Worked, Workings } from './make.ts';
+import { ofFinding, type Said, type Sayers } from './said.ts';
+
+const SAYS: Sayers = {
+  ...PACING_SAYS,
+  ...TIME_SAYS,
+  ...CYCLE_SAYS,
+  ...EXPOSURE_SAYS,
+  ...MOTION_SAYS,
+  ...RINGING_SAYS,
+  ...PATH_SAYS,
+  ...BALANCE_SAYS,
+  ...ENERGY_SAYS,
+  ...STORAGE_SAYS,
+  ...SKY_SAYS,
+};
+
+/** A figure in a sentence. */
+export interface Stated {
+  /** Where it stands in it, and how it is written there. */
+  from: number;
+  text: string;
+  /** Name of its working. */
+  of: string;
+}
+
+const saidOf = (of: Worked, finding: Finding): readonly Said[] => SAYS[finding.id]?.(of, finding) ?? [];
+
+/** Where a figure stands in a sentence, from a place on: not within a longer number; -1 if it does not. */
+function placeOf(sentence: string, text: string, from: number): number {
+  const at = sentence.indexOf(text, from);
+  if (at === -1) return -1;
+  const before = sentence.slice(Math.max(0, at - 1), at);
+  const after = sentence.slice(at + text.length, at + text.length + 2);
+  const within = /[\d.,:\u2212]/.test(before) || /^\d|^[.,:]\d/.test(after);
+  return within ? placeOf(sentence, text, at + 1) : at;
+}
+
+/** The figures that a sentence states, in the order of the words; of two that read the same the first comes first. */
+function located(sentence: string, said: readonly (Omit<Stated, 'from'> & { lead: string })[]): Stated[] {
+  const found: Stated[] = [];
+  for (const { text, of, lead } of said) {
+    const before = found.findLast((each) => each.text === text);
+    const led = placeOf(sentence, lead + text, before ? before.from + text.length - lead.length : 0);
+    const from = led === -1 ? -1 : led + lead.length;
+    const isFree = found.every(
+      (each) => from >= each.from + each.text.length || from + text.length <= each.from,
+    );
+    if (from >= 0 && isFree) found.push({ from, text, of });
+  }
+  return found.sort((a, b) => a.from - b.from);
+}
+
+/**
+ * The figures in the sentence of a finding that were worked out.
+ * @param made - the schedule of that plan, which the finding is one of
+ */
+export const statedIn = (plan: Plan, made: Schedule, finding: Finding): Stated[] =>
+  located(
+    finding.message,
+    saidOf({ plan, made }, finding).flatMap((said) =>
+      said.text === null
+        ? []
+        : [
+            {
+              text: said.text,
+              lead: said.lead ?? '',
+              of: 'of' in said ? said.of : ofFinding(finding, said.what),
+            },
+          ],
+    ),
+  );
+
+/** Workings of what a finding alone states. @param key - of the finding: `speed:Boom` */
+export function findingWorkings(of: Worked, key: string): Workings {
+  const finding = of.made.findings.find((each) => keyOf(each) === key);
+  if (!finding) return {};
+  return Object.fromEntries(
+    saidOf(of, finding).flatMap((said) => ('draft' in said ? [[said.what, said.draft]] : [])),
+  );
+}
+
+/** Names of the figures that a finding alone states. */
+const ownFiguresOf = (of: Worked, finding: Finding): string[] => {
+  const stated = new Set(statedIn(of.plan, of.made, finding).map((each) => each.of));
+  return saidOf(of, finding).flatMap((said) => {
+    if (!('draft' in said)) return [];
+    const name = ofFinding(finding, said.what);
+    return said.text === null || stated.has(name) ? [name] : [];
+  });
+};
+
+/** Names of the figures that findings alone state. */
+export const findingsFiguresOf = (of: Worked): string[] => [
+  ...new Set(of.made.findings.flatMap((finding) => ownFiguresOf(of, finding))),
+];
