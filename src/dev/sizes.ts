@@ -42,6 +42,8 @@ const PARTS_ASKED_FOR = [
   'CellFoot',
   // The ways out wait for a sign of somebody, or some seconds.
   'wayParts',
+  'workings',
+  'finding-figures',
   'taking',
   'changes',
   'fixes.worker',

@@ -53,9 +53,12 @@ export type Draft = Omit<Finding, 'about' | 'elapsedS' | 'at'>;
 /** What one subject says of a run. */
 export type Judge = (run: Run) => { findings: Draft[]; margins: Margin[] };
 
+/** Share of an interval that is the rounding of a sum: work of three intervals loses three. */
+const HAIR = 1e-9;
+
 /** Frames fired in vain while hands are on the rig for `handsS` after a frame that leaves `freeS`. */
 export function lostFrames(handsS: number, freeS: number, intervalS: number): number {
-  return handsS <= freeS ? 0 : Math.ceil((handsS - freeS) / intervalS);
+  return Math.max(0, Math.ceil((handsS - freeS) / intervalS - HAIR));
 }
 
 /** Seconds between the end of the longer lane of a frame, counted from 1, and the next shutter opening. */

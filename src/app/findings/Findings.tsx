@@ -1,5 +1,5 @@
 /** What the plan says of itself, worst first, each with the moment it concerns. */
-import { Fragment, memo } from 'react';
+import { memo } from 'react';
 import { type Finding, SEVERITIES } from '../../engine/findings/types.ts';
 import type { Schedule } from '../../engine/schedule-types.ts';
 import { clockOf } from '../format/clock.ts';
@@ -17,22 +17,25 @@ interface RowProps {
 const Row = memo(function Row({ finding, index, parts }: RowProps) {
   const { severity, message, frame, at } = finding;
   return (
-    <li className="find" id={`finding-${index}`} tabIndex={-1}>
-      <StandingTag standing={severity} />
-      <p>{message}</p>
-      {frame !== null && at !== null && (
-        <button
-          type="button"
-          className="at m"
-          aria-label={`Show frame ${frame}, ${clockOf(at)}, in the run`}
-          title="The charts and the sheet go there"
-          onClick={() => goToFrame(frame)}
-        >
-          {clockOf(at)}
-        </button>
-      )}
-      <div className="ways">{parts && <parts.Ways finding={finding} at={index} />}</div>
-    </li>
+    <>
+      {parts && <parts.Taken at={index} />}
+      <li className="find" id={`finding-${index}`} tabIndex={-1}>
+        <StandingTag standing={severity} />
+        <p>{parts ? <parts.Sentence finding={finding} /> : message}</p>
+        {frame !== null && at !== null && (
+          <button
+            type="button"
+            className="at m"
+            aria-label={`Show frame ${frame}, ${clockOf(at)}, in the run`}
+            title="The charts and the sheet go there"
+            onClick={() => goToFrame(frame)}
+          >
+            {clockOf(at)}
+          </button>
+        )}
+        <div className="ways">{parts && <parts.Ways finding={finding} at={index} />}</div>
+      </li>
+    </>
   );
 });
 
@@ -63,10 +66,7 @@ export function Findings({ schedule }: { schedule: Schedule }) {
       <ul className="plain">
         {findings.map((finding, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: the order is the identity; ids may come twice
-          <Fragment key={index}>
-            {parts && <parts.Taken at={index} />}
-            <Row finding={finding} index={index} parts={parts} />
-          </Fragment>
+          <Row key={index} finding={finding} index={index} parts={parts} />
         ))}
         {parts && <parts.Taken at={findings.length} />}
         {fine && (

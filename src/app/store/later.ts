@@ -8,6 +8,8 @@ import type { Finding } from '../../engine/findings/types.ts';
 export interface WayParts {
   /** In the head of the findings. */
   Head: ComponentType;
+  /** The sentence of a finding, or without one the verdict: its figures open their workings. */
+  Sentence: ComponentType<{ finding?: Finding }>;
   /** Under a finding. */
   Ways: ComponentType<{ finding: Finding; at: number }>;
   /** Before the finding at a place of the list, where one was that is gone. */

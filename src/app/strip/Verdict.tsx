@@ -1,16 +1,17 @@
 /** Whether the plan can be shot, in one sentence, and how much there is to read. */
-import { SEVERITIES, type Severity } from '../../engine/findings/types.ts';
+import { SEVERITIES } from '../../engine/findings/types.ts';
 import { plural } from '../format/numbers.ts';
 import { StandingIcon } from '../icons.tsx';
 import { useUnusable } from '../store/drafts.ts';
 import { goTo } from '../store/goTo.ts';
+import { useWayParts, type WayParts } from '../store/later.ts';
 import { useSchedule } from '../store/plan.ts';
-
-const ONE: Readonly<Record<Severity, string>> = { stop: 'stop', warning: 'warning', note: 'note' };
 
 export function Verdict() {
   const { verdict, counts, findings } = useSchedule();
   const unusable = useUnusable();
+  // Before they have come there is nothing of them, and nothing of 'missing'.
+  const { Sentence } = (useWayParts() ?? {}) as Partial<WayParts>;
   const worst = SEVERITIES.find((severity) => counts[severity] > 0 && severity !== 'note') ?? 'fine';
   return (
     <div className="verdict">
@@ -18,13 +19,13 @@ export function Verdict() {
         <StandingIcon standing={worst} />
       </span>
       <p role="status">
-        {verdict}
+        {Sentence ? <Sentence /> : verdict}
         {unusable > 0 && ` ${plural(unusable, 'entry', 'entries')} not used: the last good value counts.`}
       </p>
       <span className="r">
         {SEVERITIES.map((severity) => {
           const index = findings.findIndex((finding) => finding.severity === severity);
-          const text = plural(counts[severity], ONE[severity]);
+          const text = plural(counts[severity], severity);
           return index < 0 ? (
             <span key={severity}>{text}</span>
           ) : (

@@ -1,7 +1,6 @@
 /** How the frames came about that are fired in vain while hands are on the rig. */
 import type { Finding } from '../findings/types.ts';
 import { counted } from '../findings/words.ts';
-import { freeAfter, lostFrames } from '../run.ts';
 import {
   DEFINITION,
   type Draft,
@@ -10,6 +9,7 @@ import {
   term,
   type Worked,
   type Workings,
+  worth,
 } from '../working/make.ts';
 import { numberOf, type Said } from '../working/said.ts';
 
@@ -60,13 +60,19 @@ function free({ made }: Worked, k: number): Draft {
   };
 }
 
-function lost({ made }: Worked, k: number, { words, handsS }: Handwork): Draft {
+function lost({ plan, made }: Worked, k: number, { what, words, handsS }: Handwork): Draft {
   const before = k - 1;
   const intervalS = made.columns.intervalS[before] as number;
-  const freeS = freeAfter(made, k);
+  const freeS = worth(free({ plan, made }, before));
+  const event = made.events.find(
+    ({ kind, frame, text }) =>
+      frame === k + 1 &&
+      kind === what.split('.', 1)[0] &&
+      (kind !== 'swap' || text.startsWith(`${what.slice(5)}: `)),
+  );
   return {
     title: 'Frames lost',
-    value: lostFrames(handsS, freeS, intervalS),
+    value: event?.lostFrames ?? 0,
     unit: 'frames',
     expression: 'max(0, ceil((handsS - freeS) / intervalS))',
     terms: [

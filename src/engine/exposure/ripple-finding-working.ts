@@ -5,7 +5,6 @@ import { type LampShutter, nearestFlickerFree } from '../light/lamps.ts';
 import { ofFrame, sameAs, term, type Worked } from '../working/make.ts';
 import { numberOf, type Said, type Sayer } from '../working/said.ts';
 import { fixedLadder, type Rung } from './ladder.ts';
-import { openText } from './ripple-findings.ts';
 import { bracketS } from './shutter.ts';
 import { rippleAt } from './working.ts';
 
@@ -22,7 +21,7 @@ function worstOf({ plan, made }: Worked, finding: Finding): { rung: Rung; k: num
 
 const openSaid = (finding: Finding, k: number, one: boolean): Said => {
   const openS = numberOf(finding, 'openS');
-  const text = openText(openS);
+  const text = /(?<=really ).+?(?=, frames)/.exec(finding.message)?.[0] ?? '';
   if (one) return { text, of: ofFrame(k, 'openS') };
   const words = 'exposure of the bracket that leaves most';
   return {

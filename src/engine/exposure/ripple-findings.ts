@@ -64,5 +64,5 @@ export function judgeRipple({ plan, ramp }: Run): Draft[] {
 }
 
 /** A short time as a fraction with its real denominator: 1/50.8. */
-export const openText = (openS: number): string =>
+const openText = (openS: number): string =>
   openS < 0.3 ? `1/${Number((1 / openS).toPrecision(4))}\u00A0s` : seconds(openS);

@@ -89,7 +89,7 @@ function ofSpeeds({ plan, made }: Worked, { axis, columns }: AxisOf, finding: Fi
 function acceleration(of: Worked, own: AxisOf, finding: Finding): Said {
   const { name, unit } = own.axis;
   const needed = numberOf(finding, 'needed');
-  const isJerk = finding.message.includes(`${unit}/s³`);
+  const isJerk = finding.message.includes('/s³');
   const base = sameAs(
     `${name}: ${isJerk ? 'jerk' : 'acceleration'} asked for`,
     'highest of the run',

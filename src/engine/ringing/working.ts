@@ -140,7 +140,7 @@ function axisRing(of: Worked, own: AxisOf, k: number): Draft {
 const ringOf = (of: Worked, own: AxisOf, k: number): number => moveAt(of, own, k)?.ringPx ?? 0;
 
 /** Ring of all axes when the last one has arrived. */
-function ring(of: Worked, k: number): Draft {
+export function ring(of: Worked, k: number): Draft {
   const { plan, made } = of;
   const moving = axesOf(of).filter((own) => moveAt(of, own, k) !== null);
   const shaking = moving.filter((own) => ringOf(of, own, k) > 0);

@@ -6,7 +6,9 @@ import { BALANCE_SAYS } from '../balance/finding-working.ts';
 import { CYCLE_SAYS } from '../cycle/finding-working.ts';
 import { ENERGY_SAYS } from '../energy/finding-working.ts';
 import { EXPOSURE_SAYS } from '../exposure/finding-working.ts';
+import { headroom, tightestOf } from '../findings/order.ts';
 import { type Finding, keyOf } from '../findings/types.ts';
+import { bytes, percent, seconds, withUnit } from '../findings/words.ts';
 import { MOTION_SAYS } from '../motion/finding-working.ts';
 import { PACING_SAYS } from '../pacing/finding-working.ts';
 import { PATH_SAYS } from '../path/finding-working.ts';
@@ -17,6 +19,7 @@ import { SKY_SAYS } from '../sky/finding-working.ts';
 import { STORAGE_SAYS } from '../storage/finding-working.ts';
 import { TIME_SAYS } from '../time/finding-working.ts';
 import type { Worked, Workings } from './make.ts';
+import { ofMargin } from './margins.ts';
 import { ofFinding, type Said, type Sayers } from './said.ts';
 
 const SAYS: Sayers = {
@@ -88,6 +91,33 @@ export const statedIn = (plan: Plan, made: Schedule, finding: Finding): Stated[]
           ],
     ),
   );
+
+/** How much is left of the tightest thing, as the verdict has it. */
+function tightest({ margins }: Schedule): (Omit<Stated, 'from'> & { lead: string })[] {
+  const margin = tightestOf(margins);
+  if (!margin) return [];
+  const left = margin.left - margin.reserve;
+  const lead = 'Tightest: ';
+  const spare = ofMargin(margin, margin.reserve === 0 ? 'left' : 'spare');
+  if (margin.unit === 'Wh')
+    return [{ text: percent(headroom(margin)), lead, of: ofMargin(margin, 'headroom') }];
+  const texts = { s: seconds, bytes } as Partial<Record<string, (value: number) => string>>;
+  return [{ text: texts[margin.unit]?.(left) ?? withUnit(left, margin.unit), lead, of: spare }];
+}
+
+/** The figures in the verdict: of the worst finding if the plan cannot be shot, else of what is tightest. */
+export function statedInVerdict(plan: Plan, made: Schedule): Stated[] {
+  const [worst] = made.findings;
+  const { verdict } = made;
+  if (worst?.severity !== 'stop') return located(verdict, tightest(made));
+  const begins = verdict.length - worst.message.length;
+  return statedIn(plan, made, worst).map((stated) => ({ ...stated, from: stated.from + begins }));
+}
+
+/** Names of all figures that the sentence of a finding states. */
+export const findingFiguresOf = (plan: Plan, made: Schedule, finding: Finding): string[] => [
+  ...new Set(statedIn(plan, made, finding).map(({ of }) => of)),
+];
 
 /** Workings of what a finding alone states. @param key - of the finding: `speed:Boom` */
 export function findingWorkings(of: Worked, key: string): Workings {

@@ -34,6 +34,18 @@ const headroomDraft = (margin: Margin, digits: Digits): Draft => ({
   source: DEFINITION,
 });
 
+const spare = (margin: Margin, digits: Digits): Draft => ({
+  title: `${margin.label}: left above the reserve`,
+  unit: margin.unit,
+  expression: 'left - reserve',
+  terms: [
+    term('left', 'left', worth(left(margin, digits)), margin.unit, ofMargin(margin, 'left')),
+    term('reserve', 'reserve that you asked to keep', margin.reserve, margin.unit),
+  ],
+  frame: margin.frame,
+  source: DEFINITION,
+});
+
 const asItIs = (margin: Margin, which: 'used' | 'available'): Draft => ({
   title: `${margin.label}: ${which}`,
   value: margin[which],
@@ -53,6 +65,7 @@ function ofOne(margin: Margin, known: Workings): Workings {
     [ofMargin(margin, 'used')]: used,
     [ofMargin(margin, 'available')]: available,
     [ofMargin(margin, 'left')]: () => left(margin, digits),
+    ...(margin.reserve !== 0 && { [ofMargin(margin, 'spare')]: () => spare(margin, digits) }),
     ...(margin.available !== 0 && { [ofMargin(margin, 'headroom')]: () => headroomDraft(margin, digits) }),
   };
 }

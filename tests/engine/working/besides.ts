@@ -10,6 +10,7 @@ import type { Sheet, SheetShot } from '../../../src/engine/sheet/types.ts';
 import { moonEvents } from '../../../src/engine/sky/day.ts';
 import { siteOf } from '../../../src/engine/sky/windows.ts';
 import { dayOfYear, yearOfDays } from '../../../src/engine/sky/year.ts';
+import { ofFinding } from '../../../src/engine/working/said.ts';
 
 export type Entry = [name: string, value: number];
 
@@ -155,6 +156,46 @@ function rippleFigures(
     [name('rippleShare'), 2 * left],
   ];
 }
+
+/** Numbers of findings that their workings come to, as the judges have them. */
+const OF_FINDINGS = [
+  'shortS',
+  'needsS',
+  'longestS',
+  'exposureS',
+  'angleDeg',
+  'fewer',
+  'keepDialS',
+  'allLostFrames',
+  'late',
+  'beyond',
+  'needed',
+  'shiftPx',
+  'meanMove',
+  'takeUps',
+  'takeUpS',
+  'longestMm',
+  'moreKg',
+  'usableBytes',
+  'swaps',
+  'frames',
+  'nearestDeg',
+  'times',
+  'worstPx',
+  'worstS',
+  'reachedS',
+] as const;
+
+/** Figures that findings alone state: worked out by their judges. */
+export const findingFigures = ({ findings }: Schedule): Entry[] =>
+  findings.flatMap((finding): Entry[] => {
+    const { values } = finding;
+    return OF_FINDINGS.flatMap((what): Entry[] => {
+      const value = values[what];
+      const name = ofFinding(finding, what);
+      return typeof value === 'number' ? [[name, Math.abs(value)]] : [];
+    });
+  });
 
 /** Figures of a frame, counted from 1, beside those that the schedule has as they are. */
 export function frameFigures(plan: Plan, made: Schedule, frame: number): Entry[] {

@@ -5,7 +5,14 @@ import type { Plan } from '../../../src/engine/plan/schema.ts';
 import type { Schedule } from '../../../src/engine/schedule-types.ts';
 import { figuresOf, type Working, workingOf } from '../../../src/engine/working/working.ts';
 import { close, must, near } from '../../property/close.ts';
-import { frameFigures, offsetFigures, sheetFigures, skyFigures, yearFigures } from './besides.ts';
+import {
+  findingFigures,
+  frameFigures,
+  offsetFigures,
+  sheetFigures,
+  skyFigures,
+  yearFigures,
+} from './besides.ts';
 import { rigFigures } from './rig-figures.ts';
 import { type Scheduled, scheduled, scheduledAt } from './scheduled.ts';
 
@@ -108,6 +115,9 @@ export function judgeAll(plan: Plan, made: Schedule, frames: readonly number[]):
     ...offsetFigures(plan, made),
   ];
   for (const [figure, value] of besides) judgeFigure(plan, made, figure, { value, single: false });
+  const own = findingFigures(made).filter(([figure]) => figures.includes(figure));
+  // Some of them come from columns in single precision.
+  for (const [figure, value] of own) judgeFigure(plan, made, figure, { value, single: true });
   for (const frame of frames) {
     for (const [figure, value] of scheduledAt(made, frame)) judgeFigure(plan, made, figure, value);
     for (const [figure, value] of frameFigures(plan, made, frame))

@@ -1,0 +1,24 @@
+/** A sentence of the engine in pieces: words, and the figures that it states. */
+import type { Finding } from '../../engine/findings/types.ts';
+import { type Stated as Figure, statedIn, statedInVerdict } from '../../engine/working/finding-figures.ts';
+import { usePlan } from '../store/plan.ts';
+import { workedOut } from '../store/schedules.ts';
+import { Pieces } from './Pieces.tsx';
+import type { Piece } from './sentence.ts';
+
+/** @param figures - in the order of the sentence */
+export function piecesOf(sentence: string, figures: readonly Figure[]): Piece[] {
+  const ends = figures.map(({ from, text }) => from + text.length);
+  const words = [...figures, null].map((figure, n) => sentence.slice(ends[n - 1] ?? 0, figure?.from));
+  return words.flatMap((text, n): Piece[] => {
+    const figure = figures[n];
+    return figure ? [text, { text: figure.text, of: figure.of }] : [text];
+  });
+}
+
+export function Stated({ finding }: { finding?: Finding }) {
+  const { plan, schedule } = usePlan(workedOut);
+  const sentence = finding?.message ?? schedule.verdict;
+  const figures = finding ? statedIn(plan, schedule, finding) : statedInVerdict(plan, schedule);
+  return <Pieces pieces={piecesOf(sentence, figures)} />;
+}
