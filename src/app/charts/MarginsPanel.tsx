@@ -25,7 +25,7 @@ const SENTENCE =
 
 /** How far every resource is from running out. */
 export function MarginsPanel({ schedule }: { schedule: Schedule }) {
-  const ways = useWayParts();
+  const { Head, Slip } = useWayParts();
   return (
     <section className="chart-panel margins-panel" aria-labelledby="margins-heading">
       <header>
@@ -39,8 +39,8 @@ export function MarginsPanel({ schedule }: { schedule: Schedule }) {
         {schedule.margins.map(marginRow).map((row) => (
           <MarginLine key={row.id} row={row} />
         ))}
-        {ways === null && schedule.sky && <li className="margin" />}
-        {ways && ways !== 'missing' && <ways.Slip />}
+        {!Head && schedule.sky && <li className="margin" />}
+        {Slip && <Slip />}
       </ul>
     </section>
   );

@@ -11,17 +11,17 @@ import { useWayParts, type WayParts } from '../store/later.ts';
 interface RowProps {
   finding: Finding;
   index: number;
-  parts: WayParts | null;
+  parts: Partial<WayParts>;
 }
 
 const Row = memo(function Row({ finding, index, parts }: RowProps) {
   const { severity, message, frame, at } = finding;
   return (
     <>
-      {parts && <parts.Taken at={index} />}
+      {parts.Taken && <parts.Taken at={index} />}
       <li className="find" id={`finding-${index}`} tabIndex={-1}>
         <StandingTag standing={severity} />
-        <p>{parts ? <parts.Sentence finding={finding} /> : message}</p>
+        <p>{parts.Sentence ? <parts.Sentence finding={finding} /> : message}</p>
         {frame !== null && at !== null && (
           <button
             type="button"
@@ -33,7 +33,7 @@ const Row = memo(function Row({ finding, index, parts }: RowProps) {
             {clockOf(at)}
           </button>
         )}
-        <div className="ways">{parts && <parts.Ways finding={finding} at={index} />}</div>
+        <div className="ways">{parts.Ways && <parts.Ways finding={finding} at={index} />}</div>
       </li>
     </>
   );
@@ -52,23 +52,21 @@ export function fineText({ margins }: Schedule): string {
 export function Findings({ schedule }: { schedule: Schedule }) {
   const { findings, counts } = schedule;
   const fine = fineText(schedule);
-  const ways = useWayParts();
-  const parts = ways === 'missing' ? null : ways;
+  const parts = useWayParts();
   const sum = SEVERITIES.filter((severity) => counts[severity] > 0).map((s) => plural(counts[s], s));
   return (
     <section className="panel findings" aria-labelledby="findings-title">
       <header>
         <h2 id="findings-title">Findings</h2>
         <span className="s">{sum.join(', ') || 'Nothing wrong'}</span>
-        {parts && <parts.Head />}
-        {ways === 'missing' && <span className="s">Ways out could not be fetched.</span>}
+        {parts.Head && <parts.Head />}
       </header>
       <ul className="plain">
         {findings.map((finding, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: the order is the identity; ids may come twice
           <Row key={index} finding={finding} index={index} parts={parts} />
         ))}
-        {parts && <parts.Taken at={findings.length} />}
+        {parts.Taken && <parts.Taken at={findings.length} />}
         {fine && (
           <li className="find slim">
             <StandingTag standing="fine" />

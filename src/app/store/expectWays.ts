@@ -1,10 +1,11 @@
 /** Fetches what looks for ways out of findings, once somebody is here. */
+import { NoWays } from '../fixes/NoWays.tsx';
 import { laterStore } from './later.ts';
 
 const fetchWays = (): Promise<void> =>
   import('../fixes/wayParts.tsx').then(
-    ({ WAY_PARTS: ways }) => laterStore.setState({ ways }),
-    () => laterStore.setState({ ways: 'missing' }),
+    ({ WAY_PARTS }) => laterStore.setState(WAY_PARTS),
+    () => laterStore.setState({ Head: NoWays }),
   );
 
 /** A page that is only opened does not fetch them, and a second engine: they come with the first sign of somebody, or after this. */

@@ -18,7 +18,7 @@ export interface WayParts {
   Slip: ComponentType;
 }
 
-export const laterStore = createStore<{ ways: WayParts | 'missing' | null }>(() => ({ ways: null }));
+export const laterStore = createStore<Partial<WayParts>>(() => ({}));
 
-/** The parts; null until they have come, `missing` if they cannot be fetched. */
-export const useWayParts = (): WayParts | 'missing' | null => useStore(laterStore, (state) => state.ways);
+/** The parts; none until they have come. If they cannot be fetched, a head that says so. */
+export const useWayParts = (): Partial<WayParts> => useStore(laterStore);

@@ -4,14 +4,13 @@ import { plural } from '../format/numbers.ts';
 import { StandingIcon } from '../icons.tsx';
 import { useUnusable } from '../store/drafts.ts';
 import { goTo } from '../store/goTo.ts';
-import { useWayParts, type WayParts } from '../store/later.ts';
+import { useWayParts } from '../store/later.ts';
 import { useSchedule } from '../store/plan.ts';
 
 export function Verdict() {
   const { verdict, counts, findings } = useSchedule();
   const unusable = useUnusable();
-  // Before they have come there is nothing of them, and nothing of 'missing'.
-  const { Sentence } = (useWayParts() ?? {}) as Partial<WayParts>;
+  const { Sentence } = useWayParts();
   const worst = SEVERITIES.find((severity) => counts[severity] > 0 && severity !== 'note') ?? 'fine';
   return (
     <div className="verdict">

@@ -17,7 +17,6 @@ import {
   type Sayers,
   wordOf,
 } from '../working/said.ts';
-import { intervalAtS } from './ceiling.ts';
 import { growingSays } from './interval-finding-working.ts';
 import type { Rung } from './ladder.ts';
 import type { RampChange } from './ramp.ts';
@@ -108,7 +107,9 @@ function angle({ plan, made: { totals } }: Worked, finding: Finding): Said {
   const longestS = bracketS(plan).at(-1) as number;
   const one = plan.exposure.bracketCount === 1;
   const grows = plan.trigger.counts === 'endToStart';
-  const intervalS = intervalAtS(plan, totals, cameraLane(plan, openShutterS(plan)));
+  const intervalS = grows
+    ? totals.dialS + cameraLane(plan).holdS - plan.camera.shutterLagS
+    : totals.intervalS;
   return {
     text: `${figure(numberOf(finding, 'angleDeg'))}°`,
     what: 'angleDeg',

@@ -16,10 +16,6 @@ export const headroom = (margin: Margin): number => (margin.left - margin.reserv
 // A track may use all of its travel, from end to end, without being near to failing.
 const canRunOut = (margin: Margin): boolean => !margin.id.startsWith('travel:');
 
-/** What is nearest to running out; undefined without a margin that can. */
-export const tightestOf = (margins: readonly Margin[]): Margin | undefined =>
-  margins.filter(canRunOut).sort((a, b) => headroom(a) - headroom(b))[0];
-
 function tightestPhrase(margin: Margin): string {
   const left = margin.left - margin.reserve;
   if (margin.id === 'interval') return `${seconds(left)} spare in the longest interval`;
@@ -43,7 +39,7 @@ export function verdictOf(findings: readonly Finding[], margins: readonly Margin
   }
   const warnings = findings.filter((finding) => finding.severity === 'warning').length;
   const verdict = warnings > 0 ? `Shootable, with ${counted(warnings, 'warning')}.` : 'Shootable.';
-  const tightest = tightestOf(margins);
+  const tightest = margins.filter(canRunOut).sort((a, b) => headroom(a) - headroom(b))[0];
   if (!tightest) return verdict;
   return headroom(tightest) < 0
     ? `${verdict} Tightest: ${tightest.label.toLowerCase()}, into its reserve.`

@@ -2,12 +2,12 @@
 import type { Finding } from '../findings/types.ts';
 import { counted, seconds, withUnit } from '../findings/words.ts';
 import { betweenDraft, momentDraft } from '../time/moment-working.ts';
-import { ofFrame, sameAs, term, type Worked } from '../working/make.ts';
+import { ofFrame, sameAs, term, type Worked, worth } from '../working/make.ts';
 import { firstFrame, framesWhere, numberOf, type Said, type Sayers } from '../working/said.ts';
-import { refractionDeg } from './position.ts';
 import type { Span } from './spans.ts';
 import { trailSays } from './trail-finding-working.ts';
 import { lensOver } from './view.ts';
+import { apparent } from './working.ts';
 
 const lengthS = ({ fromMs, toMs }: Span): number => (toMs - fromMs) / 1000;
 
@@ -65,7 +65,6 @@ function outside(of: Worked, finding: Finding): Said[] {
 function nearest({ plan, made }: Worked, finding: Finding): Said {
   const k = numberOf(finding, 'nearestFrame') - 1;
   const { sky, axes } = made.columns;
-  const geometricDeg = sky?.sunAltitudeDeg[k] as number;
   const lens = lensOver(plan, axes)(k);
   return {
     text: withUnit(numberOf(finding, 'nearestDeg'), 'deg'),
@@ -79,7 +78,7 @@ function nearest({ plan, made }: Worked, finding: Finding): Said {
         term(
           'sunDeg',
           'apparent altitude of the sun',
-          geometricDeg + refractionDeg(geometricDeg),
+          sky ? worth(apparent(sky, k)) : 0,
           'deg',
           ofFrame(k, 'sunApparentDeg'),
         ),

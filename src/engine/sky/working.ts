@@ -31,7 +31,7 @@ export function litShare(ms: number, when: string): Draft {
 }
 
 /** Altitude as refraction lifts it. */
-function apparent(columns: SkyColumns, k: number): Draft {
+export function apparent(columns: SkyColumns, k: number): Draft {
   const geometric = columns.sunAltitudeDeg[k] as number;
   // Below a degree under the horizon the lift fades out to the end of civil twilight.
   const fades = geometric < -1;
@@ -48,7 +48,7 @@ function apparent(columns: SkyColumns, k: number): Draft {
   };
 }
 
-function stars({ plan, made }: Worked, k: number): Draft {
+export function stars({ plan, made }: Worked, k: number): Draft {
   const { camera, view, place } = plan;
   const openS = bracketS(plan, openAt({ plan, made }, k)).at(-1) as number;
   const declinationDeg =
