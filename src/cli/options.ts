@@ -42,7 +42,8 @@ Works out the plan in FILE ('-' reads standard input; a link is one too) and pri
   --ladder        a table of the plan at the settings of its trigger around the present one
   --working NAME  how a figure came about: its formula, the numbers put in, the source; NAME as in
                   totals.intervalS, margins.interval.left, frame.12.cameraS, sheet.exposure.7.clock,
-                  days.2026-08-08.sunset; ladder.15.totals.frames with 15 s on the trigger; all for all of them
+                  days.2026-08-08.sunset; ladder.15.totals.frames with 15 s on the trigger; findings.cycle-overrun
+                  for all that a finding states; all for all of them
 
   --out DIR       write every output that the plan has into DIR, and say what was written
   --help          print this

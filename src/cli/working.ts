@@ -1,7 +1,10 @@
 /** How figures came about, at the prompt. */
+import type { Finding } from '../engine/findings/types.ts';
 import type { Plan } from '../engine/plan/schema.ts';
 import type { Schedule } from '../engine/schedule-types.ts';
+import { findingFiguresOf } from '../engine/working/finding-figures.ts';
 import { figuresOf, workingOf, workingText } from '../engine/working/working.ts';
+import { askedBy } from '../outputs/fixes-json.ts';
 import { OptionError } from './options.ts';
 
 /** Neighbouring pairs of letters of a name. */
@@ -20,11 +23,13 @@ const nearestFirst = (names: readonly string[], asked: string): string[] =>
   [...names].sort((a, b) => alike(b, asked) - alike(a, asked));
 
 /**
- * The working of a figure as text, or of all of them, one after another.
+ * The working of a figure as text, of all that a finding states, or of all of them, one after another.
  * @throws OptionError if the plan has no such figure: which there are, nearest first
  */
 export function workingTexts(plan: Plan, worked: Schedule, name: string): Iterable<string> {
   if (name !== 'all') {
+    const finding = findingAsked(worked, name);
+    if (finding) return findingTexts(plan, worked, finding);
     const working = workingOf(plan, worked, name);
     if (working) return [workingText(working)];
     const names = nearestFirst(figuresOf(plan, worked), name);
@@ -33,6 +38,21 @@ export function workingTexts(plan: Plan, worked: Schedule, name: string): Iterab
     );
   }
   return allTexts(plan, worked);
+}
+
+/** The finding that `findings.ID` names, its ID as `--fixes` prints it. */
+function findingAsked({ findings }: Schedule, name: string): Finding | undefined {
+  const ids = askedBy(findings).map((id) => `findings.${id}`);
+  return findings[ids.indexOf(name)];
+}
+
+/** The sentence of a finding, and how each of its figures came about. */
+function* findingTexts(plan: Plan, worked: Schedule, finding: Finding): Generator<string> {
+  yield `${finding.message}\n\n`;
+  for (const figure of findingFiguresOf(plan, worked, finding)) {
+    const working = workingOf(plan, worked, figure);
+    if (working) yield `${workingText(working)}\n`;
+  }
 }
 
 function* allTexts(plan: Plan, worked: Schedule): Generator<string> {

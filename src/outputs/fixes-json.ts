@@ -3,6 +3,7 @@ import { type Finding, keyOf } from '../engine/findings/types.ts';
 import type { Fix, Remedy } from '../engine/fixes/types.ts';
 import type { Plan } from '../engine/plan/schema.ts';
 import type { Schedule } from '../engine/schedule-types.ts';
+import { findingFiguresOf } from '../engine/working/finding-figures.ts';
 
 /** What each finding is asked for by: its id where it is the only one of its kind, else with what it is about. */
 export const askedBy = (findings: readonly Finding[]): string[] =>
@@ -24,19 +25,21 @@ const fixFields = ({ kind, label, cost: { text, ...costs }, changes, alsoFixes }
  * The findings with their fixes as JSON text, indented, with a line end at the end.
  * @param remedies - one for each finding, in their order
  * @returns one object: `title`, `verdict`, `findings`, each with its `id` (what one of its fixes is asked for by),
- *   `severity`, `message`, `frame`, `at`, its `fixes`, cheapest first, and `whyNone`, a sentence if there are none. A
+ *   `severity`, `message`, `frame`, `at`, the names of the `figures` that its message states, its `fixes`, cheapest first, and `whyNone`, a sentence if there are none. A
  *   fix has its `n`, counted from 1, `kind`, `label`, `cost` in words, `costs` in figures, `changes` (each a `path`,
  *   its value `from` and `to`), and the keys of what it `alsoFixes`.
  */
-export function fixesJson(plan: Plan, { verdict, findings }: Schedule, remedies: Iterable<Remedy>): string {
+export function fixesJson(plan: Plan, made: Schedule, remedies: Iterable<Remedy>): string {
+  const { verdict, findings } = made;
   const found = [...remedies];
   const ids = askedBy(findings);
-  const shown = findings.map(({ severity, message, frame, at }, i) => ({
+  const shown = findings.map((finding, i) => ({
     id: ids[i],
-    severity,
-    message,
-    frame,
-    at,
+    severity: finding.severity,
+    message: finding.message,
+    frame: finding.frame,
+    at: finding.at,
+    figures: findingFiguresOf(plan, made, finding),
     fixes: found[i]?.fixes.map(fixFields) ?? [],
     whyNone: found[i]?.whyNone ?? null,
   }));
