@@ -74,8 +74,6 @@ export default defineConfig({
               test: /(charts\/((Run|Cycle|Margins)Panel|Comb)|rig\/PathPlace)\.tsx$/,
               priority: 1,
             },
-            // The figures of sentences and what explains them share their words.
-            { name: 'workings', test: /working\/(Stated|WorkingBody)\.tsx$/ },
             {
               name: 'fields',
               test: /(sections\/bodies|bar\/Dialogs|app\/shortcuts|store\/expectWays)\.tsx?$/,

@@ -42,8 +42,6 @@ const PARTS_ASKED_FOR = [
   'CellFoot',
   // The ways out wait for a sign of somebody, or some seconds.
   'wayParts',
-  'workings',
-  'finding-figures',
   'taking',
   'changes',
   'fixes.worker',

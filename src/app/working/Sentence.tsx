@@ -4,7 +4,7 @@ import type { Finding } from '../../engine/findings/types.ts';
 import { fetched } from '../fetched.tsx';
 import { useSchedule } from '../store/plan.ts';
 
-const Stated = fetched(null, () => import('./Stated.tsx').then((part) => part.Stated));
+const Stated = fetched(null, () => import('./WorkingBody.tsx').then((part) => part.Stated));
 
 export const Sentence = memo(function Sentence({ finding }: { finding?: Finding }) {
   const { verdict } = useSchedule();
