@@ -76,6 +76,17 @@ test('margins, cycle, path and balance have theirs, and every other figure is in
   await expect.poll(() => text(heading(page))).toBe('What quiet moves save');
   await page.keyboard.press('Escape');
 
+  // The verdict, and a finding: a figure of its own, and one that it shares.
+  const verdict = page.getByRole('region', { name: 'Pacing' }).locator('.verdict .how');
+  await verdict.press('Enter');
+  await expect.poll(() => text(heading(page))).toBe('Interval: left above the reserve');
+  await page.keyboard.press('Escape');
+  const findings = page.getByRole('region', { name: 'Findings' });
+  await findings.getByRole('button', { name: /^\d+ frames?: how it came about$/ }).click();
+  await expect.poll(() => text(heading(page))).toBe('Frames lost');
+  await page.keyboard.press('Escape');
+  await working(page).waitFor({ state: 'hidden' });
+
   const balance = await openSection(page, 'Balance & support');
   await balance.getByRole('button', { name: /, On the support: how it came about$/ }).click();
   await expect.poll(() => text(heading(page))).toBe('On the support');

@@ -80,7 +80,14 @@ function Row({ moment, standing, shoot, now }: Standed & { shoot: Shoot; now: No
           <How of={of('at')} what={`${clockText(atMs, place)}, ${text}`} run={run}>
             {clockText(atMs, place)}
           </How>
-          {lostFrames > 0 && `; loses ${plural(lostFrames, 'frame')}`}
+          {lostFrames > 0 && (
+            <>
+              ; loses{' '}
+              <How of={of('lost')} what={`${plural(lostFrames, 'frame')}, lost by ${text}`} run={run}>
+                {plural(lostFrames, 'frame')}
+              </How>
+            </>
+          )}
         </span>
       </p>
       <p className="in">

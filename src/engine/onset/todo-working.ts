@@ -1,4 +1,7 @@
 /** How the clock of what is to be done came about: in the course of a run, and before its first frame. */
+import { frameLostWorkings } from '../cycle/lost-working.ts';
+import type { Plan } from '../plan/schema.ts';
+import type { Schedule } from '../schedule-types.ts';
 import {
   type Moment as At,
   betweenDraft,
@@ -46,7 +49,34 @@ function momentWorkings(of: OnSet, moment: Moment): Workings {
       ? betweenDraft(`${text}, in`, place, { ms: of.nowMs, figure: null, words: 'now' }, then)
       : betweenDraft(`${text}, was due`, place, then, { ms: of.nowMs, figure: null, words: 'now' });
   };
-  return { [at]: clock, [ofOnset(`moment.${key}.inS`)]: inS };
+  const lost = lostDraft(beginning.plan, made, index, moment);
+  return {
+    [at]: clock,
+    [ofOnset(`moment.${key}.inS`)]: inS,
+    ...(lost && { [ofOnset(`moment.${key}.lost`)]: lost }),
+  };
+}
+
+/** How the frames that work by hand loses came about; of a stretch, so that none of its numbers leads on. */
+function lostDraft(
+  plan: Plan,
+  made: Schedule,
+  index: number,
+  { kind, text, lostFrames }: Moment,
+): (() => Draft) | null {
+  const workings = lostFrames > 0 ? Object.entries(frameLostWorkings({ plan, made }, index)) : [];
+  const ofKind = `lost.${kind}`;
+  const [, draft] =
+    workings.find(([what]) =>
+      kind === 'swap'
+        ? text.toLowerCase().startsWith(`${what.slice(ofKind.length + 1).toLowerCase()}: `)
+        : what === ofKind,
+    ) ?? [];
+  if (!draft) return null;
+  return () => {
+    const own = draft();
+    return { ...own, terms: own.terms.map((each) => ({ ...each, figure: null })) };
+  };
 }
 
 /** When a step before the first frame begins: that far before it. */

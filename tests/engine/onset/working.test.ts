@@ -107,6 +107,26 @@ describe('a hundred frames at 10 s from 20:00, by hand', () => {
     judgeRun(run);
   });
 
+  // 36 W are 0.1 Wh in 10 s: a pack of 4 Wh lasts for 40 frames. Lag and write leave 9 s of an interval, of the 25 s of a
+  // swap 16 s are more than that: two frames.
+  test('frames lost by a swap', () => {
+    const swapped = planOf({
+      ...plan,
+      camera: { shutterLagS: 0, writeS: 1, exactStops: false },
+      exposure: { shutterS: 0.001, timedBy: 'trigger' },
+      power: {
+        temperatureC: 25,
+        sources: [{ name: 'Pack', energyWh: 4, count: 3, swapS: 25, reserveShare: 0 }],
+        loads: [{ name: 'Load', source: 'Pack', alwaysOnW: 36 }],
+      },
+    });
+    const run = runAt(swapped, startMs, startMs + 64_000);
+    const swaps = run.moments.filter(({ kind }) => kind === 'swap');
+    expect(swaps.map(({ lostFrames }) => lostFrames)).toContain(2);
+    for (const { key, lostFrames } of swaps) expect(value(run, `onset.moment.${key}.lost`)).toBe(lostFrames);
+    judgeRun(run);
+  });
+
   test('across midnight', () => {
     const late = Date.parse('2026-08-08T23:59:30+02:00');
     const run = runAt(plan, late, late + 25_000);
