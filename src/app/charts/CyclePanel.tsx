@@ -34,7 +34,9 @@ export function CyclePanel({ schedule, plan, frameIndex, onFrame }: Props) {
     <section className="chart-panel cycle-panel" aria-labelledby="cycle-heading">
       <header>
         <h2 id="cycle-heading">Cycle</h2>
-        <p>{model.sentence}</p>
+        <p>
+          <Headline sentence={model.sentence} frameIndex={frameIndex} />
+        </p>
         <TableSwitch of="Cycle" on={asTable} onChange={setAsTable} />
         {!asTable && <SavePicture of="Cycle" sentence={model.sentence} />}
       </header>
@@ -46,6 +48,24 @@ export function CyclePanel({ schedule, plan, frameIndex, onFrame }: Props) {
         <FrameChoice schedule={schedule} frameIndex={frameIndex} onFrame={onFrame} />
       </div>
     </section>
+  );
+}
+
+/** What the cycle says of itself; the time of the move opens its working. */
+function Headline({ sentence, frameIndex }: { sentence: string; frameIndex: number }) {
+  const [before, moved, after] = sentence.split(/(?<=, move )([\d.,]+\u00A0s)/);
+  return moved === undefined ? (
+    sentence
+  ) : (
+    <>
+      {before}
+      <span className="unbroken">
+        <How of={`frame.${frameIndex + 1}.moveS`} what={`${moved}, move`}>
+          {moved}
+        </How>
+        {after}
+      </span>
+    </>
   );
 }
 
