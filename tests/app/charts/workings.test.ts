@@ -55,7 +55,10 @@ function shown(cell: string): { value: number; halfDigit: number } {
 test.each([
   ['trapezoidal', 'moveShootMove', null],
   ['trapezoidal', 'moveShootMove', 4],
+  ['trapezoidal', 'moveShootMove', 0.2],
   ['jerkLimited', 'moveShootMove', null],
+  ['jerkLimited', 'moveShootMove', 4],
+  ['jerkLimited', 'moveShootMove', 0.2],
   ['trapezoidal', 'continuous', null],
 ] as const)(
   'axes on a %s profile, %s, %s s a move: what stands there is what it comes to',

@@ -3,6 +3,7 @@
  * read from the instants by the platform's own calendar.
  */
 
+import { motorWays } from '../../../src/engine/motion/take-up.ts';
 import type { Plan } from '../../../src/engine/plan/schema.ts';
 import type { Schedule } from '../../../src/engine/schedule-types.ts';
 import { sheetOf } from '../../../src/engine/sheet/sheet.ts';
@@ -10,6 +11,15 @@ import type { Sheet, SheetShot } from '../../../src/engine/sheet/types.ts';
 import { moonEvents } from '../../../src/engine/sky/day.ts';
 import { siteOf } from '../../../src/engine/sky/windows.ts';
 import { dayOfYear, yearOfDays } from '../../../src/engine/sky/year.ts';
+import {
+  fastest,
+  gone,
+  lasting,
+  type SlowLimits,
+  slowLimits,
+  topSpeed,
+  within,
+} from '../../property/slow/profile.ts';
 
 export type Entry = [name: string, value: number];
 
@@ -173,6 +183,33 @@ export function frameFigures(plan: Plan, made: Schedule, frame: number): Entry[]
         : []),
     ]),
   ];
+}
+
+/** Highest speed of a move, by its stretches and halving. @param durationS - null: as fast as can be */
+function peakBySlow(distance: number, durationS: number | null, limits: SlowLimits): number {
+  const soonestS = lasting(fastest(distance, limits));
+  // Of all moves only the fastest is as short: there a search by time would have half of the digits.
+  if (durationS === null || Math.abs(durationS - soonestS) < 1e-9 * soonestS)
+    return topSpeed(distance, limits);
+  const speeds = within(distance, durationS, limits).map((_, n, all) => gone(all.slice(0, n + 1)).speed);
+  return Math.max(...speeds);
+}
+
+/** Speeds of the axes after a frame, counted from 1: they have seven digits where a root was searched for. */
+export function speedFigures(plan: Plan, { columns }: Schedule, frame: number): Entry[] {
+  const k = frame - 1;
+  return columns.axes.flatMap((own): Entry[] => {
+    const axis = plan.rig.axes.find(({ name }) => name === own.name);
+    const moved = (own.steps[frame] ?? Number.NaN) - (own.steps[k] as number);
+    if (!axis || Number.isNaN(moved)) return [];
+    const name = `frame.${frame}.axes.${own.name}.speed`;
+    if (moved === 0 || plan.move.mode !== 'moveShootMove')
+      return [[name, moved / own.stepsPerUnit / (columns.intervalS[k] as number)]];
+    const way = motorWays(axis, own)[k] as number;
+    const asFast = plan.move.moveS === null && axis.arrive !== 'eitherWay';
+    const durationS = asFast ? null : (plan.move.moveS ?? (own.moveS[k] as number));
+    return [[name, Math.sign(moved) * peakBySlow(way, durationS, slowLimits(plan, axis))]];
+  });
 }
 
 /** Figures of the sky on a date. */
