@@ -73,6 +73,10 @@ export function sheetFigures(plan: Plan): Entry[] {
       [`sheet.day.${d + 1}.from`, at(day.fromMs)],
       [`sheet.day.${d + 1}.to`, at(day.toMs)],
       [`sheet.day.${d + 1}.workMin`, day.workMin],
+      ...breakFigures(plan, day.date, `sheet.day.${d + 1}.break`),
+      ...(days[d + 1]
+        ? [[`sheet.day.${d + 1}.nightS`, ((days[d + 1]?.fromMs ?? 0) - day.toMs) / 1000] as Entry]
+        : []),
       ...day.energyWh.flatMap(({ source, wh, packs }): Entry[] => [
         [`sheet.day.${d + 1}.sources.${source}.wh`, wh],
         ...(packs === null ? [] : [[`sheet.day.${d + 1}.sources.${source}.packs`, packs] as Entry]),
@@ -91,6 +95,18 @@ export function sheetFigures(plan: Plan): Entry[] {
     ...sheet.actions.map(({ exposures }, a): Entry => [`sheet.action.${a + 1}.exposures`, exposures]),
     ...sheet.actions.map(({ frames }, a): Entry => [`sheet.action.${a + 1}.frames`, frames]),
   ];
+}
+
+/** The breaks of a date, as typed; on one when the clocks change nothing is said of them. */
+function breakFigures({ sheet, place }: Plan, date: string, name: string): Entry[] {
+  const noonS = clockS(place, Date.parse(`${date}T00:00:00Z`) - 36 * 3_600_000);
+  if (noonS !== clockS(place, Date.parse(`${date}T00:00:00Z`) + 60 * 3_600_000)) return [];
+  const seconds = (clock: string) => Date.parse(`1970-01-01T${clock}:00Z`) / 1000;
+  return sheet.breaks.flatMap(({ from, to }, b): Entry[] => [
+    [`${name}.${b + 1}.from`, seconds(from)],
+    [`${name}.${b + 1}.to`, seconds(to)],
+    [`${name}.${b + 1}.lengthS`, seconds(to) - seconds(from)],
+  ]);
 }
 
 const ticked = ({ doneMs }: Sheet['columns'], first: number, count: number): number =>
