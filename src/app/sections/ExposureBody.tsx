@@ -1,24 +1,32 @@
-import { ev100 } from '../../engine/exposure/apex.ts';
 import { openShutterS } from '../../engine/exposure/shutter.ts';
+import { typedEv } from '../../engine/exposure/typed.ts';
 import { Flag, Segments } from '../fields/ChoiceField.tsx';
 import { NumberField } from '../fields/NumberField.tsx';
 import { durationText } from '../format/durations.ts';
 import { shutterText } from '../format/exposure.ts';
-import { numberText } from '../format/numbers.ts';
+import { numberText, withUnit } from '../format/numbers.ts';
 import { usePlan } from '../store/plan.ts';
+import { How } from '../working/How.tsx';
 import { FilterFields } from './FilterFields.tsx';
 import { RampFields } from './RampFields.tsx';
 
 /** How long the shutter really is open, and which light the settings are right for. */
 function ExposureFacts() {
   const plan = usePlan((present) => present);
-  const { apertureF, iso, shutterS } = plan.exposure;
   const openS = openShutterS(plan);
   const open = openS < 0.3 ? `1/${numberText(1 / openS, 1)} s` : durationText(openS, 3);
-  const value = numberText(ev100(apertureF, openS, iso), 1);
+  const value = withUnit(numberText(typedEv(plan), 1), 'EV');
   return (
     <p className="hint">
-      {shutterText(shutterS)} is open for {open}. Right for a scene of {value} EV.
+      {shutterText(plan.exposure.shutterS)} is open for{' '}
+      <How of="exposure.openS" what={open}>
+        {open}
+      </How>
+      . Right for a scene of{' '}
+      <How of="exposure.ev" what={value}>
+        {value}
+      </How>
+      .
     </p>
   );
 }

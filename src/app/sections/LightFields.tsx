@@ -5,14 +5,23 @@ import { NumberField } from '../fields/NumberField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { numberText, withUnit } from '../format/numbers.ts';
 import { usePlan } from '../store/plan.ts';
+import { How } from '../working/How.tsx';
 import { LampTable } from './LampTable.tsx';
 import { lampsText } from './lightText.ts';
 import { More } from './parts.tsx';
 import { readTime, showTime } from './StartFields.tsx';
 
 function ReadingFacts() {
-  const ev = usePlan((plan) => readingEv(plan));
-  return <p className="hint">The reading is {withUnit(numberText(ev, 1), 'EV')} at ISO 100.</p>;
+  const ev = withUnit(numberText(usePlan(readingEv), 1), 'EV');
+  return (
+    <p className="hint">
+      The reading is{' '}
+      <How of="light.readingEv" what={ev}>
+        {ev}
+      </How>{' '}
+      at ISO 100.
+    </p>
+  );
 }
 
 function Reading() {

@@ -3,7 +3,7 @@ import type { SourceSummary } from '../../engine/schedule-types.ts';
 import { FedBy, Segments } from '../fields/ChoiceField.tsx';
 import { NumberField } from '../fields/NumberField.tsx';
 import { TextField } from '../fields/TextField.tsx';
-import { numberText, plural, shortNumber } from '../format/numbers.ts';
+import { numberText, plural, shortNumber, withUnit } from '../format/numbers.ts';
 import { FromKit, KeepInKit } from '../kit/FromKit.tsx';
 import { addLoad, addSource, removeLoad, removeSource, renameSource } from '../store/members.ts';
 import { usePlan, useSchedule } from '../store/plan.ts';
@@ -18,13 +18,16 @@ function sourceText({ kind, brought, usableWh, drawnWh, needed }: SourceSummary)
   return `${brought} × ${shortNumber(usableWh ?? 0)} Wh usable, needs ${needed}`;
 }
 
+/** A figure of a source. */
+const SourceFigure = ({ name, of, text }: { name: string; of: string; text: string }) => (
+  <How of={`sources.${name}.${of}`} what={`${text}, ${name}`}>
+    {text}
+  </How>
+);
+
 /** Ways to the workings of what the summary says. */
 function SourceWorkings({ summary: { name, kind, usableWh, drawnWh, needed } }: { summary: SourceSummary }) {
-  const figure = (of: string, text: string) => (
-    <How of={`sources.${name}.${of}`} what={`${text}, ${name}`}>
-      {text}
-    </How>
-  );
+  const figure = (of: string, text: string) => <SourceFigure name={name} of={of} text={text} />;
   return (
     <p className="hint w2">
       {figure('drawnWh', `${shortNumber(drawnWh)} Wh drawn`)}
@@ -67,7 +70,17 @@ function SourceBlock({ source, index }: { source: Source; index: number }) {
           {flight && (
             <p className="hint">
               {FLIGHTS[flight]}{' '}
-              {summary.ratedWh !== null && `One pack is ${numberText(summary.ratedWh, 1)} Wh.`}
+              {summary.ratedWh !== null && (
+                <>
+                  One pack is{' '}
+                  <SourceFigure
+                    name={source.name}
+                    of="ratedWh"
+                    text={withUnit(numberText(summary.ratedWh, 1), 'Wh')}
+                  />
+                  .
+                </>
+              )}
             </p>
           )}
           <CapacityCurve index={index} />

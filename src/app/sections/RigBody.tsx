@@ -7,6 +7,7 @@ import { numberText, withUnit } from '../format/numbers.ts';
 import { FromKit, KeepInKit, KeepLine } from '../kit/FromKit.tsx';
 import { addAxis, kindName, removeAxis, renameAxis } from '../store/members.ts';
 import { usePlan } from '../store/plan.ts';
+import { How } from '../working/How.tsx';
 import { act } from './act.ts';
 import { Member } from './Member.tsx';
 import { PartProgramFields } from './PartProgramFields.tsx';
@@ -17,10 +18,16 @@ import { axisUnitText, facts } from './summary.ts';
 /** What one microstep moves. */
 function StepFacts({ axis }: { axis: Axis }) {
   const perUnit = (axis.fullStepsPerTurn * axis.microsteps * axis.gearRatio) / axis.unitsPerTurn;
+  const figure = (of: string, text: string) => (
+    <How of={`axes.${axis.name}.${of}`} what={`${text}, ${axis.name}`}>
+      {text}
+    </How>
+  );
   return (
     <p className="hint">
-      One microstep moves {withUnit(numberText(1 / perUnit, 6), axisUnitText(axis.unit))}:{' '}
-      {numberText(perUnit, 2)} a {axis.unit === 'deg' ? 'degree' : 'millimetre'}.
+      One microstep moves{' '}
+      {figure('unitsPerStep', withUnit(numberText(1 / perUnit, 6), axisUnitText(axis.unit)))}:{' '}
+      {figure('stepsPerUnit', numberText(perUnit, 2))} a {axis.unit === 'deg' ? 'degree' : 'millimetre'}.
     </p>
   );
 }

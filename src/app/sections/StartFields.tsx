@@ -10,6 +10,7 @@ import { TextField } from '../fields/TextField.tsx';
 import { wordText } from '../fields/words.ts';
 import { clockOf, dateOf, offsetText, readClock } from '../format/clock.ts';
 import { endGesture, usePlan, useSchedule } from '../store/plan.ts';
+import { How } from '../working/How.tsx';
 import { startText } from './summary.ts';
 
 /** The clock as a plan writes it. */
@@ -72,7 +73,11 @@ function Outcome() {
   const at = isoIn(ms, plan.place);
   return (
     <p className="hint" role="status">
-      {wordText(startText(plan.start))}: {clockOf(at)} on {dateOf(at)}.
+      {wordText(startText(plan.start))}:{' '}
+      <How of="totals.firstFrameAt" what={clockOf(at)}>
+        {clockOf(at)}
+      </How>{' '}
+      on {dateOf(at)}.
     </p>
   );
 }

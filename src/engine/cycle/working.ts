@@ -1,6 +1,7 @@
 /** How the two lanes of an interval came about. */
 import { bracketS, getsDarkFrame, openAtMarkS, openShutterS } from '../exposure/shutter.ts';
 import { growsWithLight } from '../frames.ts';
+import type { Plan } from '../plan/schema.ts';
 import {
   DEFINITION,
   type Draft,
@@ -41,12 +42,12 @@ const shots = ({ plan }: Worked): Term =>
   term('exposures', 'exposures of the frame', plan.exposure.bracketCount, 'exposures');
 const guard = ({ plan }: Worked): Term => term('guardS', 'guard', plan.cycle.guardS, 's');
 
-/** Seconds that one shutter is open. */
-function open(of: Worked, k: number): Draft {
-  const { plan } = of;
-  const openS = openAt(of, k);
-  const markedS = markAt(of, k);
-  const mark = rungAt(of, k)?.shutterMark;
+/** Seconds that one shutter is open at a frame. */
+const open = (of: Worked, k: number): Draft =>
+  opened(of.plan, openAt(of, k), markAt(of, k), rungAt(of, k)?.shutterMark);
+
+/** Seconds that the shutter is open at a marked time. @param mark - as it stands on the dial */
+export function opened(plan: Plan, openS: number, markedS: number, mark?: string): Draft {
   const base = { title: 'Shutter open', value: openS, unit: 's' };
   if (plan.exposure.timedBy === 'trigger')
     return {

@@ -15,13 +15,11 @@ import {
 } from '../working/make.ts';
 import type { Term } from '../working/types.ts';
 import type { ShutterCeiling } from './ceiling.ts';
+import { APEX, evDraft, typedWorkings } from './ev-working.ts';
 import type { Rung } from './ladder.ts';
 import { frameSettingsWorkings } from './settings-working.ts';
 import { bracketS } from './shutter.ts';
 import { APERTURE_HALVES, exactApertureF, exactIso } from './stops.ts';
-
-const APEX =
-  'EV = log₂(N²/t) (APEX; Ray, The Manual of Photography, 2000, p. 318); at ISO 100 as in ISO 2720.';
 
 const rungOf = ({ made }: Worked, k: number): Rung | null =>
   made.exposure?.rungs[made.columns.rung?.[k] ?? 0] ?? null;
@@ -41,23 +39,18 @@ const evTerm = (k: number, rung: Rung): Term =>
   term('evSettings', 'settings', rung.ev100, 'EV', ofFrame(k, 'evSettings'));
 
 function settingsEv(of: Worked, k: number, rung: Rung): Draft {
-  const { plan } = of;
-  return {
-    title: 'Exposure value of the settings',
-    value: rung.ev100,
-    unit: 'EV',
-    expression: 'log2(aperture ^ 2 / openS) - log2(iso / 100) + filterStops',
-    terms: [
-      term('aperture', 'f-number, exact', exactFOf(plan, rung), ''),
-      term('openS', 'shutter open', rung.openS, 's', ofFrame(k, 'openS')),
-      term('iso', 'ISO speed, exact', exactIso(rung.iso), ''),
-      term('filterStops', 'filter', plan.exposure.filterStops, 'stops'),
-    ],
-    remarks: [
-      `Marked ${rung.shutterMark} s, f/${rung.apertureF}, ISO ${rung.iso}; computed on the exact values behind the marks.`,
-    ],
-    source: APEX,
-  };
+  const { shutterMark, apertureF, iso, openS } = rung;
+  return evDraft(
+    'Exposure value of the settings',
+    {
+      value: rung.ev100,
+      apertureF: exactFOf(of.plan, rung),
+      open: term('openS', 'shutter open', openS, 's', ofFrame(k, 'openS')),
+      iso: exactIso(iso),
+      filterStops: of.plan.exposure.filterStops,
+    },
+    `Marked ${shutterMark} s, f/${apertureF}, ISO ${iso}; computed on the exact values behind the marks.`,
+  );
 }
 
 function error(of: Worked, k: number, rung: Rung): Draft {
@@ -271,5 +264,7 @@ function ceilingDrafts(of: Worked, { cycleS, angleS, ceilingS }: ShutterCeiling)
 }
 
 /** Workings of the exposure over the run. */
-export const exposureWorkings = (of: Worked): Workings =>
-  of.made.exposure ? ceilingDrafts(of, of.made.exposure.ceiling) : {};
+export const exposureWorkings = (of: Worked): Workings => ({
+  ...typedWorkings(of),
+  ...(of.made.exposure && ceilingDrafts(of, of.made.exposure.ceiling)),
+});

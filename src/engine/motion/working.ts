@@ -56,6 +56,14 @@ const stepsPerUnit = ({ axis, columns }: AxisOf): Draft => ({
   source: DEFINITION,
 });
 
+const unitsPerStep = (of: AxisOf): Draft => ({
+  title: `${of.axis.name}: one microstep`,
+  unit: of.axis.unit,
+  expression: '1 / stepsPerUnit',
+  terms: [stepsPerUnitTerm(of)],
+  source: DEFINITION,
+});
+
 function position(of: AxisOf, k: number): Draft {
   const { axis, columns } = of;
   return {
@@ -218,6 +226,7 @@ export const motionWorkings = (of: Worked): Workings =>
     {},
     ...axesOf(of).map((own) => ({
       [ofAxis(own.axis.name, 'stepsPerUnit')]: () => stepsPerUnit(own),
+      [ofAxis(own.axis.name, 'unitsPerStep')]: () => unitsPerStep(own),
       [ofAxis(own.axis.name, 'swing')]: () => swing(own),
       [ofAxis(own.axis.name, 'largestMove')]: () => largestMove(own),
       ...(own.columns.largestMoveSteps > 0 && {
