@@ -5,6 +5,7 @@ import { AXES_TITLE } from '../../../src/app/charts/axesChart.ts';
 import { cycleColumns } from '../../../src/app/charts/CyclePanel.tsx';
 import { cellAfterKey } from '../../../src/app/charts/cellKeys.ts';
 import { clipReading } from '../../../src/app/charts/cursor.ts';
+import { cycleLayout } from '../../../src/app/charts/cycleLayout.ts';
 import { cycleModel } from '../../../src/app/charts/cycleModel.ts';
 import { runCharts } from '../../../src/app/charts/runCharts.ts';
 import { runView } from '../../../src/app/charts/runView.ts';
@@ -13,6 +14,7 @@ import { calendarOf } from '../../../src/app/days/calendar.ts';
 import { yearColumns } from '../../../src/app/days/YearTable.tsx';
 import { standingReadings } from '../../../src/app/rig/pathReadings.ts';
 import { drawnRig } from '../../../src/app/rig/standing.ts';
+import { balanceCautions } from '../../../src/engine/balance/cautions.ts';
 import { parsePlan } from '../../../src/engine/plan/parse.ts';
 import type { Plan } from '../../../src/engine/plan/schema.ts';
 import { schedule } from '../../../src/engine/schedule.ts';
@@ -107,6 +109,31 @@ test.each([
         const off = Math.abs(judgeWorking(plan, made, of).value - Number(cell));
         expect(off, of).toBeLessThanOrEqual(0.0005 + 1e-9);
       }
+  }
+});
+
+test.each(readdirSync(EXAMPLES))('the times of %s that found no room in its bars', (name) => {
+  const plan = demo(name);
+  const made = schedule(plan);
+  const { legend } = cycleLayout(cycleModel(made, plan, 30), 324);
+  const times = legend.flatMap((item) => item.times);
+  expect(times.length).toBeGreaterThan(2);
+  for (const { text, of } of times) {
+    const { value, halfDigit } = shown(text);
+    expect(Math.abs(judgeWorking(plan, made, of).value - value), of).toBeLessThanOrEqual(halfDigit + 1e-9);
+  }
+});
+
+test('what drops when camera or weight comes off', () => {
+  const plan = demo('harbour-at-dusk.json');
+  const made = schedule(plan);
+  const cautions = made.rig.balance ? balanceCautions(made.rig.balance) : [];
+  const figures = cautions.flatMap(({ pieces = [] }) => pieces.filter((piece) => typeof piece !== 'string'));
+  expect(figures.map(({ of }) => of)).toEqual(['balance.cameraOffNm', 'balance.weightOffNm']);
+  for (const { text, of } of figures) {
+    const { value, halfDigit } = shown(text.replace(/\D+$/, ''));
+    const off = Math.abs(Math.abs(judgeWorking(plan, made, of).value) - value);
+    expect(off, of).toBeLessThanOrEqual(halfDigit + 1e-9);
   }
 });
 
