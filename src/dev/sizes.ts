@@ -56,6 +56,9 @@ const PARTS_ASKED_FOR = [
   'TakeAlong',
   'CompareBody',
   'WorkingBody',
+  // Formulas, which the measuring helpers say too.
+  'text',
+  'make',
   'ShareDialog',
   'LinkDialog',
   'openLink',
