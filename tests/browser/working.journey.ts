@@ -257,7 +257,13 @@ test('every figure on set opens its own working, before the run, in it and in a 
   await start.waitFor();
   const before = await walk(page);
   expect(before.wrong).toEqual([]);
-  for (const figure of ['onset.toFirstS', 'totals.frames', 'totals.firstFrameAt', 'onset.step.1.at'])
+  for (const figure of [
+    'onset.toFirstS',
+    'totals.frames',
+    'totals.firstFrameAt',
+    'onset.step.1.at',
+    'balance.cameraOffNm',
+  ])
     expect(before.figures).toContain(figure);
 
   await start.click();
