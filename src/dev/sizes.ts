@@ -56,9 +56,8 @@ const PARTS_ASKED_FOR = [
   'TakeAlong',
   'CompareBody',
   'WorkingBody',
-  // Formulas, which the measuring helpers say too.
+  // Formulas as text, which the measuring helpers say too.
   'text',
-  'make',
   'ShareDialog',
   'LinkDialog',
   'openLink',
