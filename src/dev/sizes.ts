@@ -35,8 +35,7 @@ const PARTS_ASKED_FOR = [
   'gridStore',
   'stretch',
   'aim',
-  // Sentences whose figures open their workings.
-  'Pieces',
+  // A sentence as it is read, without its figures.
   'sentence',
   // Tables, and the feet of those whose cells open their workings.
   'FigureTable',

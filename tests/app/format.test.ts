@@ -2,14 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { allowedText, fullText } from '../../src/app/format/allowed.ts';
 import { bytesText, readBytes } from '../../src/app/format/bytes.ts';
-import {
-  clockOf,
-  dateOf,
-  daysBetween,
-  offsetText,
-  readClock,
-  readOffset,
-} from '../../src/app/format/clock.ts';
+import { clockOf, dateOf, daysBetween, offsetText, readClock } from '../../src/app/format/clock.ts';
 import { colonText, durationText, exactDuration, readDuration } from '../../src/app/format/durations.ts';
 import { SHUTTER_SERIES, shutterMark, shutterText, stepInSeries } from '../../src/app/format/exposure.ts';
 import {
@@ -21,6 +14,7 @@ import {
   shortNumber,
   withUnit,
 } from '../../src/app/format/numbers.ts';
+import { readOffset } from '../../src/app/format/offset.ts';
 import { codecOf } from '../../src/app/format/quantity.ts';
 import { rateText, readRate } from '../../src/app/format/rate.ts';
 import { infoAt } from '../../src/app/store/infos.ts';

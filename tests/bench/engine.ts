@@ -105,19 +105,35 @@ const figure =
 const ms = figure('ms');
 const ratio = figure('×');
 
-/** Time and memory of one kind of plan, and how they grow. */
-function figuresOf(what: string, lit: boolean, rigged: boolean): Figure[] {
+const KINDS = [
+  { what: '', lit: false, rigged: false },
+  { what: ', day-to-night ramp', lit: true, rigged: false },
+  { what: ', aim and ringing', lit: false, rigged: true },
+] as const;
+
+type Kind = (typeof KINDS)[number];
+
+/** A day of frames, side by side with the kernel, once the compiler is done. */
+function dayOf({ lit, rigged }: Kind): Timed {
   sideBySide(benchPlan(DAY, lit, rigged), WARM_UP);
-  const day = sideBySide(benchPlan(DAY, lit, rigged), 60);
+  return sideBySide(benchPlan(DAY, lit, rigged), 60);
+}
+
+/** Time of a day of frames. */
+const dayFigures = (what: string, day: Timed): Figure[] => [
+  ms(`schedule(), 86,400 frames, 5 axes, 4 sources${what}: median`, median(day.freshScheduleMs), 16.7),
+  ms('  95th percentile', quantile(day.freshScheduleMs, 0.95)),
+  ms('  kernel that fills the same columns: median', median(day.freshKernelMs)),
+  ratio('  schedule() / kernel', median(day.freshScheduleMs) / median(day.freshKernelMs), 3),
+  ms('  into memory used before: median', median(day.scheduleMs), 16.7),
+  ms('    kernel', median(day.kernelMs)),
+];
+
+/** How time grows with the frames, and memory. */
+function longFigures({ lit, rigged }: Kind, day: Timed): Figure[] {
   const long = sideBySide(benchPlan(MILLION, lit, rigged), 12);
   const growth = (way: Way) => (median(long[way]) / MILLION) * (DAY / median(day[way]));
   return [
-    ms(`schedule(), 86,400 frames, 5 axes, 4 sources${what}: median`, median(day.freshScheduleMs), 16.7),
-    ms('  95th percentile', quantile(day.freshScheduleMs, 0.95)),
-    ms('  kernel that fills the same columns: median', median(day.freshKernelMs)),
-    ratio('  schedule() / kernel', median(day.freshScheduleMs) / median(day.freshKernelMs), 3),
-    ms('  into memory used before: median', median(day.scheduleMs), 16.7),
-    ms('    kernel', median(day.kernelMs)),
     ms('  1,000,000 frames, into memory used before: median', median(long.scheduleMs)),
     ratio('    time a frame against 86,400 frames', growth('scheduleMs'), 1.5),
     ratio('    the same of the kernel', growth('kernelMs')),
@@ -130,8 +146,12 @@ function figuresOf(what: string, lit: boolean, rigged: boolean): Figure[] {
 }
 
 /** Time, growth and memory of the engine, with and without a ramp, and with aim and ringing. */
-export const engineFigures = (): Figure[] => [
-  ...figuresOf('', false, false),
-  ...figuresOf(', day-to-night ramp', true, false),
-  ...figuresOf(', aim and ringing', false, true),
-];
+export const engineFigures = (): Figure[] =>
+  KINDS.flatMap((kind) => {
+    const day = dayOf(kind);
+    return [...dayFigures(kind.what, day), ...longFigures(kind, day)];
+  });
+
+/** The times of a day of frames alone, each kind of plan named with where they are measured. */
+export const dayFiguresIn = (where: string): Figure[] =>
+  KINDS.flatMap((kind) => dayFigures(`${kind.what}, ${where}`, dayOf(kind)));

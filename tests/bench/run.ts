@@ -6,6 +6,8 @@ import { execFileSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { measureSizes } from '../../src/dev/sizes.ts';
 import { engineFigures } from './engine.ts';
+import { engineAlone } from './engine-alone.ts';
+import { engineInBrowser } from './engine-browser.ts';
 import { fixesFigures } from './fixes.ts';
 import { pageFigures } from './page.ts';
 import { type Figure, figureLine, isOver } from './report.ts';
@@ -21,7 +23,7 @@ const sizeFigures = (): Figure[] =>
   }));
 
 const PARTS: Readonly<Record<string, () => Figure[] | Promise<Figure[]>>> = {
-  engine: engineFigures,
+  engine: async () => [...engineFigures(), ...(await engineInBrowser()), ...engineAlone()],
   fixes: fixesFigures,
   page: pageFigures,
   sky: skyFigures,

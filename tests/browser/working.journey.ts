@@ -65,6 +65,17 @@ test('margins, cycle, path and balance have theirs, and every other figure is in
   await expect.poll(() => text(heading(page))).toBe('Rig lane');
   await page.keyboard.press('Escape');
 
+  // Sentences: what the run makes of a track, and what the ringing comes to.
+  const move = await openSection(page, 'Move');
+  await move.locator('[data-figure="axes.Pan.repeats"]').press('Enter');
+  await expect.poll(() => text(heading(page))).toBe('Pan: frames that repeat a position');
+  expect(await text(working(page).locator('.working-value output'))).toBe('10 frames');
+  await page.keyboard.press('Escape');
+  await working(page).waitFor({ state: 'hidden' });
+  await move.locator('[data-figure="ringing.savesS"]').click();
+  await expect.poll(() => text(heading(page))).toBe('What quiet moves save');
+  await page.keyboard.press('Escape');
+
   const balance = await openSection(page, 'Balance & support');
   await balance.getByRole('button', { name: /, On the support: how it came about$/ }).click();
   await expect.poll(() => text(heading(page))).toBe('On the support');

@@ -74,7 +74,8 @@ function drawnSource(columns: SourceColumns, schedule: Schedule, plan: Plan, n: 
   const series: Series = {
     name: columns.name,
     values: columns.leftWh,
-    factor: 100 / fullWh(source, plan.power.temperatureC),
+    // A pack that gives nothing in the cold is empty, not nothing of nothing.
+    factor: 100 / (fullWh(source, plan.power.temperatureC) || Number.POSITIVE_INFINITY),
     breaks: breaksAt(summary.swapFrames),
     filled: false,
     ...lineStyle(n, TONES),

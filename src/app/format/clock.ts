@@ -32,17 +32,6 @@ export function offsetText(minutes: number): string {
 }
 
 /**
- * Reads an offset from UTC: `+5:45`, `−03:30`, `+2`.
- * @returns minutes, or null if the text is no offset
- */
-export function readOffset(text: string): number | null {
-  const match = /^(?:utc|gmt)?\s*([+\-\u2212\u2013]?)(\d{1,2})(?::?([0-5]\d))?$/i.exec(text.trim());
-  if (!match) return null;
-  const minutes = Number(match[2]) * 60 + Number(match[3] ?? 0);
-  return match[1] === '' || match[1] === '+' ? minutes : -minutes;
-}
-
-/**
  * Reads a clock time: `20:31`, `20:31:10`, `8:05`, `2031`.
  * @returns the time as a plan writes it, or null
  */

@@ -1,10 +1,11 @@
 /** How each unit of the plan is shown in a field and read back from one. */
 import type { Codec } from './allowed.ts';
 import { bytesUnit, readBytes } from './bytes.ts';
-import { offsetText, readOffset } from './clock.ts';
+import { offsetText } from './clock.ts';
 import { colonText, durationText, exactDuration, readDuration } from './durations.ts';
 import { readShutter, shutterMark } from './exposure.ts';
 import { NBSP, numberText, readNumber } from './numbers.ts';
+import { readOffset } from './offset.ts';
 
 const plain = (unit: string): Codec => ({
   text: (value) => numberText(value),

@@ -62,10 +62,13 @@ export function imageReadings(summary: ImageSummary): Reading[] {
       : []),
     ...(outOfSightFrames > 0
       ? [
-          reading(
-            'Subject not in the picture',
-            String(outOfSightFrames),
-            outOfSightFrames === 1 ? 'frame' : 'fr.',
+          how(
+            'image.outOfSightFrames',
+            reading(
+              'Subject out of sight',
+              String(outOfSightFrames),
+              outOfSightFrames === 1 ? 'frame' : 'fr.',
+            ),
           ),
         ]
       : []),

@@ -3,32 +3,41 @@ import type { Plan } from '../../engine/plan/schema.ts';
 import type { RingingSummary } from '../../engine/ringing/summary.ts';
 import { atLeastText, durationText } from '../format/durations.ts';
 import { shortNumber, withUnit } from '../format/numbers.ts';
+import type { Piece } from '../working/sentence.ts';
 
 // Less is not worth another way of moving, nor a sentence.
 const WORTH_S = 0.05;
 
-function worstText({ worstPx, worstFrame }: RingingSummary): string {
-  if (worstPx === null) return '';
-  if (worstFrame === null) return 'No move rings.';
-  const px = withUnit(shortNumber(worstPx), 'px');
-  return `The worst move leaves a ring of ${px}, before frame ${worstFrame}.`;
+const figure = (what: string, text: string): Piece => ({ text, of: `ringing.${what}` });
+
+function worstPieces({ worstPx, worstFrame }: RingingSummary): Piece[] {
+  if (worstPx === null) return [];
+  if (worstFrame === null) return ['No move rings.'];
+  return [
+    'The worst move leaves a ring of ',
+    figure('worstPx', withUnit(shortNumber(worstPx), 'px')),
+    ', before ',
+    figure('worstFrame', `frame ${worstFrame}`),
+    '.',
+  ];
 }
 
-const settleText = ({ longestSettleS }: RingingSummary): string =>
+const settlePieces = ({ longestSettleS }: RingingSummary): Piece[] =>
   longestSettleS === 0
-    ? 'Every move ends still enough: no settle.'
-    : `Longest settle ${durationText(longestSettleS)}.`;
+    ? ['Every move ends still enough: ', figure('longestSettleS', 'no settle'), '.']
+    : ['Longest settle ', figure('longestSettleS', durationText(longestSettleS)), '.'];
 
-function quietText({ quiet }: RingingSummary, isQuiet: boolean): string {
-  if (quiet === null) return '';
+function quietPieces({ quiet }: RingingSummary, isQuiet: boolean): Piece[] {
+  if (quiet === null) return [];
   const { savesS, shortestIntervalS, shortestIntervalWithoutS } = quiet;
   if (savesS < WORTH_S)
-    return isQuiet ? 'Quiet moves save no time here.' : 'Quiet moves would save no time here.';
-  const [from, to] = [atLeastText(shortestIntervalWithoutS), atLeastText(shortestIntervalS)];
-  const by = `${durationText(savesS)} shorter`;
+    return [`Quiet moves ${isQuiet ? 'save' : 'would save'} `, figure('savesS', 'no time'), ' here.'];
+  const from = figure('shortestIntervalWithoutS', atLeastText(shortestIntervalWithoutS));
+  const to = figure('shortestIntervalS', atLeastText(shortestIntervalS));
+  const by = [': ', figure('savesS', durationText(savesS)), ' shorter.'];
   return isQuiet
-    ? `With quiet moves the shortest interval is ${to} instead of ${from}: ${by}.`
-    : `Quiet moves would bring the shortest interval from ${from} to ${to}: ${by}.`;
+    ? ['With quiet moves the shortest interval is ', to, ' instead of ', from, ...by]
+    : ['Quiet moves would bring the shortest interval from ', from, ' to ', to, ...by];
 }
 
 /** What keeps quiet moves from helping, by the plan itself. */
@@ -41,9 +50,9 @@ function quietBarred({ move: { moveS }, ringing: { measuredSettleS } }: Plan): s
  * The sentences of a run's ringing, those that there are.
  * @param summary - null while the schedule knows of none
  */
-export function ringingFacts(plan: Plan, summary: RingingSummary | null): string[] {
+export function ringingFacts(plan: Plan, summary: RingingSummary | null): Piece[][] {
   if (summary === null) return [];
   const barred = quietBarred(plan);
-  const quiet = barred === '' ? quietText(summary, plan.move.quiet) : barred;
-  return [worstText(summary), settleText(summary), quiet].filter((text) => text !== '');
+  const quiet = barred === '' ? quietPieces(summary, plan.move.quiet) : [barred];
+  return [worstPieces(summary), settlePieces(summary), quiet].filter((pieces) => pieces.length > 0);
 }

@@ -3,8 +3,10 @@ import type { AimKind, AimSummary } from '../../engine/path/aim.ts';
 import { geometryOf, lensAt, stanceAt, subjectAt } from '../../engine/path/pose.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { AxisColumns } from '../../engine/schedule-types.ts';
+import { ofFrame } from '../../engine/working/names.ts';
 import { plural, shortNumber, withUnit } from '../format/numbers.ts';
 import { degrees } from '../sections/lightText.ts';
+import type { Piece } from '../working/sentence.ts';
 import { lengthText } from './rigText.ts';
 import { distance } from './standing.ts';
 
@@ -15,41 +17,57 @@ export function subjectDistanceMm(plan: Plan, axes: readonly AxisColumns[], inde
   return distance(lensAt(geometry, stance), subjectAt(geometry, stance));
 }
 
-function awayText(plan: Plan, axes: readonly AxisColumns[]): string {
+function awayPieces(plan: Plan, axes: readonly AxisColumns[]): Piece[] {
   const last = (axes[0]?.steps.length ?? 1) - 1;
-  const [from, to] = [0, last].map((index) => lengthText(subjectDistanceMm(plan, axes, index)));
-  return from === to
-    ? `${from} from the lens, first and last.`
-    : `${from} from the lens at the first frame, ${to} at the last.`;
+  const away = (index: number) => ({
+    text: lengthText(subjectDistanceMm(plan, axes, index)),
+    of: ofFrame(index, 'subjectMm'),
+  });
+  const [from, to] = [away(0), away(last)];
+  return from.text === to.text
+    ? [from, ' from the lens, first and last.']
+    : [from, ' from the lens at the first frame, ', to, ' at the last.'];
 }
 
 const wordOf = (kind: AimKind): string => (kind === 'pan' ? 'Pan' : 'Tilt');
 
-function rangeText(kind: AimKind, from: number | null, to: number | null): string {
-  if (from === null || to === null) return '';
+const figure = (what: string, text: string): Piece => ({ text, of: `aim.${what}` });
+
+function rangePieces(kind: AimKind, from: number | null, to: number | null): Piece[] {
+  if (from === null || to === null) return [];
+  const low = figure(`${kind}FromDeg`, degrees(from));
   return from === to
-    ? `${wordOf(kind)} stays at ${degrees(from)}.`
-    : `${wordOf(kind)} keeps between ${degrees(from)} and ${degrees(to)}.`;
+    ? [`${wordOf(kind)} stays at `, low, '.']
+    : [`${wordOf(kind)} keeps between `, low, ' and ', figure(`${kind}ToDeg`, degrees(to)), '.'];
 }
 
 const both = (kinds: readonly AimKind[]): string => kinds.map(wordOf).join(' and ').replace(/ Tilt/, ' tilt');
 
-function missText({ missFrames, firstMissFrame, worstPx, worstDeg, worstFrame }: AimSummary): string {
-  if (missFrames === 0) return 'The aim holds at every frame.';
-  const worst = `${withUnit(shortNumber(worstPx), 'px')} (${degrees(worstDeg)})`;
-  const where = `from frame ${firstMissFrame}, by up to ${worst} at frame ${worstFrame}`;
-  return `It is off the centre on ${plural(missFrames, 'frame')}, ${where}.`;
+function missPieces({ missFrames, firstMissFrame, worstPx, worstDeg, worstFrame }: AimSummary): Piece[] {
+  if (missFrames === 0) return ['The aim holds at every frame.'];
+  return [
+    'It is off the centre on ',
+    figure('missFrames', plural(missFrames, 'frame')),
+    ', from ',
+    figure('firstMissFrame', `frame ${firstMissFrame}`),
+    ', by up to ',
+    figure('worstPx', withUnit(shortNumber(worstPx), 'px')),
+    ' (',
+    figure('worstDeg', degrees(worstDeg)),
+    ') at ',
+    figure('worstFrame', `frame ${worstFrame}`),
+    '.',
+  ];
 }
 
-function aimTexts(aim: AimSummary): string[] {
+function aimPieces(aim: AimSummary): Piece[][] {
   const { limits, lacks } = aim;
   return [
-    [rangeText('pan', aim.panFromDeg, aim.panToDeg), rangeText('tilt', aim.tiltFromDeg, aim.tiltToDeg)]
-      .filter((text) => text !== '')
-      .join(' '),
-    lacks.length > 0 ? `${both(lacks)}: the rig has no such axis. Add one under Rig.` : '',
-    limits.length > 0 ? `${both(limits)} stops at an end of the travel.` : '',
-    missText(aim),
+    rangePieces('pan', aim.panFromDeg, aim.panToDeg),
+    rangePieces('tilt', aim.tiltFromDeg, aim.tiltToDeg),
+    lacks.length > 0 ? [`${both(lacks)}: the rig has no such axis. Add one under Rig.`] : [],
+    limits.length > 0 ? [`${both(limits)} stops at an end of the travel.`] : [],
+    missPieces(aim),
   ];
 }
 
@@ -58,7 +76,7 @@ function aimTexts(aim: AimSummary): string[] {
  * @param axes - as the schedule has them
  * @param aim - null if it is not kept framed
  */
-export function subjectFacts(plan: Plan, axes: readonly AxisColumns[], aim: AimSummary | null): string[] {
+export function subjectFacts(plan: Plan, axes: readonly AxisColumns[], aim: AimSummary | null): Piece[][] {
   if (!plan.subject.used || axes.length === 0) return [];
-  return [awayText(plan, axes), ...(aim ? aimTexts(aim) : [])].filter((text) => text !== '');
+  return [awayPieces(plan, axes), ...(aim ? aimPieces(aim) : [])].filter((pieces) => pieces.length > 0);
 }

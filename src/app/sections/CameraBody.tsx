@@ -7,8 +7,7 @@ import { bytesText } from '../format/bytes.ts';
 import { FromKit, KeepLine } from '../kit/FromKit.tsx';
 import { TimedWriteHelper, type TimedWriteProps } from '../measure/Helpers.tsx';
 import { endGesture, usePlan, useSchedule } from '../store/plan.ts';
-import { How } from '../working/How.tsx';
-import { More } from './parts.tsx';
+import { Facts, More } from './parts.tsx';
 import { TestFrameDrop } from './TestFrameDrop.tsx';
 import { ViewFields } from './ViewFields.tsx';
 
@@ -19,15 +18,8 @@ function FrameSize() {
 }
 
 function FrameTotal() {
-  const bytes = bytesText(useSchedule().totals.frameBytes);
-  return (
-    <p className="hint">
-      <How of="totals.frameBytes" what={bytes}>
-        {bytes}
-      </How>{' '}
-      a frame, all its exposures together.
-    </p>
-  );
+  const size = { text: bytesText(useSchedule().totals.frameBytes), of: 'totals.frameBytes' };
+  return <Facts of={[[size, ' a frame, all its exposures together.']]} />;
 }
 
 const GEAR = ['camera', 'lens', 'trigger'] as const;

@@ -5,23 +5,15 @@ import { NumberField } from '../fields/NumberField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { numberText, withUnit } from '../format/numbers.ts';
 import { usePlan } from '../store/plan.ts';
-import { How } from '../working/How.tsx';
 import { LampTable } from './LampTable.tsx';
 import { lampsText } from './lightText.ts';
-import { More } from './parts.tsx';
+import { Facts, More } from './parts.tsx';
 import { readTime, showTime } from './StartFields.tsx';
 
 function ReadingFacts() {
-  const ev = withUnit(numberText(usePlan(readingEv), 1), 'EV');
-  return (
-    <p className="hint">
-      The reading is{' '}
-      <How of="light.readingEv" what={ev}>
-        {ev}
-      </How>{' '}
-      at ISO 100.
-    </p>
-  );
+  const ev = usePlan((plan) => readingEv(plan));
+  const value = { text: withUnit(numberText(ev, 1), 'EV'), of: 'light.readingEv' };
+  return <Facts of={[['The reading is ', value, ' at ISO 100.']]} />;
 }
 
 function Reading() {

@@ -8,26 +8,24 @@ import { FromKit, KeepInKit } from '../kit/FromKit.tsx';
 import { addLoad, addSource, removeLoad, removeSource, renameSource } from '../store/members.ts';
 import { usePlan, useSchedule } from '../store/plan.ts';
 import { How } from '../working/How.tsx';
+import type { Piece } from '../working/sentence.ts';
 import { act } from './act.ts';
 import { CapacityCurve } from './CapacityCurve.tsx';
 import { Member } from './Member.tsx';
-import { Caution } from './parts.tsx';
+import { Caution, Facts } from './parts.tsx';
 
 function sourceText({ kind, brought, usableWh, drawnWh, needed }: SourceSummary): string {
   if (kind === 'mains') return `mains, ${shortNumber(drawnWh)} Wh`;
   return `${brought} × ${shortNumber(usableWh ?? 0)} Wh usable, needs ${needed}`;
 }
 
-/** A figure of a source. */
-const SourceFigure = ({ name, of, text }: { name: string; of: string; text: string }) => (
-  <How of={`sources.${name}.${of}`} what={`${text}, ${name}`}>
-    {text}
-  </How>
-);
-
 /** Ways to the workings of what the summary says. */
 function SourceWorkings({ summary: { name, kind, usableWh, drawnWh, needed } }: { summary: SourceSummary }) {
-  const figure = (of: string, text: string) => <SourceFigure name={name} of={of} text={text} />;
+  const figure = (of: string, text: string) => (
+    <How of={`sources.${name}.${of}`} what={`${text}, ${name}`}>
+      {text}
+    </How>
+  );
   return (
     <p className="hint w2">
       {figure('drawnWh', `${shortNumber(drawnWh)} Wh drawn`)}
@@ -46,6 +44,17 @@ const FLIGHTS = {
   'ask the carrier': 'More than 100 Wh: ask the carrier first.',
   'not as baggage': 'More than 160 Wh: not as baggage.',
 } as const;
+
+const packFacts = ({ name, ratedWh }: SourceSummary): Piece[][] =>
+  ratedWh === null
+    ? []
+    : [
+        [
+          'One pack is ',
+          { text: withUnit(numberText(ratedWh, 1), 'Wh'), of: `sources.${name}.ratedWh` },
+          '.',
+        ],
+      ];
 
 function SourceBlock({ source, index }: { source: Source; index: number }) {
   const path = `power.sources.${index}`;
@@ -67,22 +76,7 @@ function SourceBlock({ source, index }: { source: Source; index: number }) {
           <NumberField path={`${path}.capacityMah`} />
           <NumberField path={`${path}.reserveShare`} />
           <NumberField path={`${path}.swapS`} />
-          {flight && (
-            <p className="hint">
-              {FLIGHTS[flight]}{' '}
-              {summary.ratedWh !== null && (
-                <>
-                  One pack is{' '}
-                  <SourceFigure
-                    name={source.name}
-                    of="ratedWh"
-                    text={withUnit(numberText(summary.ratedWh, 1), 'Wh')}
-                  />
-                  .
-                </>
-              )}
-            </p>
-          )}
+          {flight && <Facts of={[[FLIGHTS[flight]], ...packFacts(summary)]} />}
           <CapacityCurve index={index} />
         </>
       )}

@@ -7,28 +7,29 @@ import { numberText, withUnit } from '../format/numbers.ts';
 import { FromKit, KeepInKit, KeepLine } from '../kit/FromKit.tsx';
 import { addAxis, kindName, removeAxis, renameAxis } from '../store/members.ts';
 import { usePlan } from '../store/plan.ts';
-import { How } from '../working/How.tsx';
 import { act } from './act.ts';
 import { Member } from './Member.tsx';
 import { PartProgramFields } from './PartProgramFields.tsx';
-import { Caution, More } from './parts.tsx';
+import { Caution, Facts, More } from './parts.tsx';
 import { RigPlace } from './RigPlace.tsx';
 import { axisUnitText, facts } from './summary.ts';
 
 /** What one microstep moves. */
 function StepFacts({ axis }: { axis: Axis }) {
   const perUnit = (axis.fullStepsPerTurn * axis.microsteps * axis.gearRatio) / axis.unitsPerTurn;
-  const figure = (of: string, text: string) => (
-    <How of={`axes.${axis.name}.${of}`} what={`${text}, ${axis.name}`}>
-      {text}
-    </How>
-  );
+  const figure = (what: string, text: string) => ({ text, of: `axes.${axis.name}.${what}` });
   return (
-    <p className="hint">
-      One microstep moves{' '}
-      {figure('unitsPerStep', withUnit(numberText(1 / perUnit, 6), axisUnitText(axis.unit)))}:{' '}
-      {figure('stepsPerUnit', numberText(perUnit, 2))} a {axis.unit === 'deg' ? 'degree' : 'millimetre'}.
-    </p>
+    <Facts
+      of={[
+        [
+          'One microstep moves ',
+          figure('microstep', withUnit(numberText(1 / perUnit, 6), axisUnitText(axis.unit))),
+          ': ',
+          figure('stepsPerUnit', numberText(perUnit, 2)),
+          ` a ${axis.unit === 'deg' ? 'degree' : 'millimetre'}.`,
+        ],
+      ]}
+    />
   );
 }
 

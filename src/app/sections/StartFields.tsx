@@ -10,7 +10,8 @@ import { TextField } from '../fields/TextField.tsx';
 import { wordText } from '../fields/words.ts';
 import { clockOf, dateOf, offsetText, readClock } from '../format/clock.ts';
 import { endGesture, usePlan, useSchedule } from '../store/plan.ts';
-import { How } from '../working/How.tsx';
+import { Pieces } from '../working/Pieces.tsx';
+import { Facts } from './parts.tsx';
 import { startText } from './summary.ts';
 
 /** The clock as a plan writes it. */
@@ -20,13 +21,13 @@ export const showTime = (time: string): string => (time.length === 8 ? time.repl
 
 /** The offset in use, which always shows: a machine's zone data can be out of date. */
 export function OffsetFacts() {
-  const [first, ...changes] = useSchedule().offsets;
-  const later = changes.map(({ offsetMin }) => `, then ${offsetText(offsetMin)}`).join('');
-  return (
-    <p className="hint">
-      The clock is {offsetText(first?.offsetMin ?? 0)} from UTC at the start{later}.
-    </p>
-  );
+  const [first, ...later] = useSchedule().offsets.map(({ offsetMin }, i) => ({
+    text: offsetText(offsetMin),
+    of: `offsets.${i + 1}.offsetMin`,
+  }));
+  if (!first) return null;
+  const changes = later.flatMap((offset) => [', then ', offset]);
+  return <Facts of={[['The clock is ', first, ' from UTC at the start', ...changes, '.']]} />;
 }
 
 const SIDES = [
@@ -73,11 +74,13 @@ function Outcome() {
   const at = isoIn(ms, plan.place);
   return (
     <p className="hint" role="status">
-      {wordText(startText(plan.start))}:{' '}
-      <How of="totals.firstFrameAt" what={clockOf(at)}>
-        {clockOf(at)}
-      </How>{' '}
-      on {dateOf(at)}.
+      <Pieces
+        pieces={[
+          `${wordText(startText(plan.start))}: `,
+          { text: clockOf(at), of: 'totals.firstFrameAt' },
+          ` on ${dateOf(at)}.`,
+        ]}
+      />
     </p>
   );
 }

@@ -1,13 +1,19 @@
 /** Small parts of section bodies. */
 import type { ReactNode } from 'react';
 import { StandingIcon } from '../icons.tsx';
+import { Pieces } from '../working/Pieces.tsx';
+import type { Piece } from '../working/sentence.ts';
 
 /** A plain sentence of caution where it belongs. */
 export const Caution = ({ children }: { children: ReactNode }) => <p className="caution w2">{children}</p>;
 
-/** What was worked out, in sentences. */
-export const Facts = ({ of }: { of: readonly string[] }) =>
-  of.length > 0 && <p className="hint">{of.join(' ')}</p>;
+/** What was worked out, in sentences whose figures open their workings. */
+export const Facts = ({ of }: { of: readonly (readonly Piece[])[] }) =>
+  of.length > 0 && (
+    <p className="hint">
+      <Pieces pieces={of.flatMap((sentence) => [...sentence, ' '])} />
+    </p>
+  );
 
 /** Figures that few need; with a summary of what they say while they are folded. */
 export const More = ({ title, summary, children }: MoreProps) => (

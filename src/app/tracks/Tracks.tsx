@@ -3,6 +3,7 @@ import type { Axis, Track } from '../../engine/plan/schema.ts';
 import { Flag } from '../fields/ChoiceField.tsx';
 import { plural } from '../format/numbers.ts';
 import { act } from '../sections/act.ts';
+import { Facts } from '../sections/parts.tsx';
 import { addKeyframe, aimedAxes } from '../store/keyframes.ts';
 import { addTrack, removeTrack } from '../store/members.ts';
 import { usePlan, useSchedule } from '../store/plan.ts';
@@ -58,7 +59,7 @@ function TrackBlock({ track, index }: { track: Track; index: number }) {
         <p className="hint">{track.axis} keeps the subject framed: this track is kept, but not followed.</p>
       )}
       <KeyframeList track={track} trackIndex={index} unit={unit} />
-      <Facts name={track.axis} />
+      <Outcome name={track.axis} />
       <Flag path={`move.tracks.${index}.thereAndBack`} />
       <div className="row">
         <button
@@ -77,8 +78,8 @@ function TrackBlock({ track, index }: { track: Track; index: number }) {
 }
 
 /** What the motor does, from the columns. */
-function Facts({ name }: { name: string }) {
+function Outcome({ name }: { name: string }) {
   const axis = useSchedule().columns.axes.find((columns) => columns.name === name);
   if (!axis || axis.steps.length < 2) return null;
-  return <p className="s">{trackFacts(axis).join(' ')}</p>;
+  return <Facts of={trackFacts(axis)} />;
 }

@@ -1,5 +1,5 @@
 /** A sentence whose figures open their workings. */
-import { Fragment } from 'react';
+import { Fragment, type ReactNode } from 'react';
 import type { OnSet } from '../../engine/onset/working.ts';
 import { How } from './How.tsx';
 import type { Piece } from './sentence.ts';
@@ -10,15 +10,42 @@ interface PiecesProps {
   run?: () => OnSet;
 }
 
-export const Pieces = ({ pieces, run }: PiecesProps) =>
-  pieces.map((piece, n) => {
+/**
+ * Words between two figures: what holds to the figure before them, what stands free, what holds to the one after. A
+ * browser may break a line on either side of a button, and would leave a bracket or a full stop alone.
+ */
+function parted(words: string, before: boolean, after: boolean) {
+  const [closes = ''] = (before && /^\S+/.exec(words)) || [];
+  const rest = words.slice(closes.length);
+  const [opens = ''] = (after && /\S+$/.exec(rest)) || [];
+  return { closes, free: rest.slice(0, rest.length - opens.length), opens };
+}
+
+const isFigure = (piece: Piece | undefined) => piece !== undefined && typeof piece !== 'string';
+
+export const Pieces = ({ pieces, run }: PiecesProps) => {
+  const words = (n: number) => {
+    const piece = pieces[n];
+    return parted(typeof piece === 'string' ? piece : '', isFigure(pieces[n - 1]), isFigure(pieces[n + 1]));
+  };
+  return pieces.map((piece, n): ReactNode => {
     // A piece has no other identity than its place in the sentence.
     const key = String(n);
-    return typeof piece === 'string' ? (
-      <Fragment key={key}>{piece}</Fragment>
-    ) : (
+    if (typeof piece === 'string') return <Fragment key={key}>{words(n).free}</Fragment>;
+    const figure = (
       <How key={key} of={piece.of} what={piece.text} {...(run && { run })}>
         {piece.text}
       </How>
     );
+    const [{ opens }, { closes }] = [words(n - 1), words(n + 1)];
+    return opens + closes === '' ? (
+      figure
+    ) : (
+      <span key={key} className="unbroken">
+        {opens}
+        {figure}
+        {closes}
+      </span>
+    );
   });
+};

@@ -1,12 +1,12 @@
 /** What the arm says: is it in balance, can its motor hold it, does it carry the payload. */
 import type { Margin } from '../findings/types.ts';
 import { percent, withUnit } from '../findings/words.ts';
+import { firstOver } from '../leap.ts';
 import { poseAxis } from '../path/pose.ts';
 import type { Plan } from '../plan/schema.ts';
 import type { Draft, Run } from '../run.ts';
 import { type ArmBalance, TORQUE_MARGIN, uprightShare } from './arm.ts';
 import { carriersOf, levelShares } from './carried.ts';
-import { firstOver } from './leap.ts';
 import { exceeds } from './limits.ts';
 
 /**

@@ -1,8 +1,9 @@
 /** Where arm and slide are during a run, also between two frames. */
+
+import { type Gradual, leap } from '../leap.ts';
 import { armRad, type Geometry, geometryOf, poseAxis, type Stance } from '../path/pose.ts';
 import type { Plan } from '../plan/schema.ts';
 import type { AxisColumns } from '../schedule-types.ts';
-import { type Gradual, leap } from './leap.ts';
 
 /** What carries the masses: the arm's and the slide's columns, as far as the rig has them. */
 export interface Carriers {

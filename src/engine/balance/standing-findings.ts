@@ -1,10 +1,10 @@
 /** What the support says: does it bear the load, and does it stand. */
 import type { Margin } from '../findings/types.ts';
 import { figure, withUnit } from '../findings/words.ts';
+import { firstOver } from '../leap.ts';
 import type { Draft, Run } from '../run.ts';
 import { type BalanceRun, massesOf } from './balance.ts';
 import { carriersOf } from './carried.ts';
-import { firstOver } from './leap.ts';
 import { exceeds } from './limits.ts';
 import { distancesOf } from './tip.ts';
 

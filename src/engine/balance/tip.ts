@@ -5,11 +5,11 @@
  * knows, so that the circle inside it counts: feet x cos(180 deg / legs), half the feet's radius for three legs. Level
  * ground, no wind, nobody leaning on it. The middle of the feet is under the pivot with the slide at its zero.
  */
+import { type Gradual, leap } from '../leap.ts';
+import { extremesOf } from '../path/path.ts';
 import { lensAt, RAD, type Vector } from '../path/pose.ts';
 import type { Plan } from '../plan/schema.ts';
-import type { AxisColumns } from '../schedule-types.ts';
 import { type Carriers, carriedAt, farthestMove, positionsOf } from './carried.ts';
-import { type Gradual, leap } from './leap.ts';
 
 /** Moments of a run that are looked at at least, besides the extremes of its axes; then finer about the worst. */
 const SAMPLES = 512;
@@ -84,12 +84,6 @@ export function distancesOf(carriers: Carriers, masses: Masses): Gradual {
   return { valueAt, mostAFrame: byArm + Math.hypot(slideX, slideY) * farthestMove(carriers.slide) };
 }
 
-/** Indices of the frames at which an axis is lowest and highest. */
-const ends = ({ steps, lowestSteps, highestSteps }: AxisColumns): number[] => [
-  steps.indexOf(lowestSteps),
-  steps.indexOf(highestSteps),
-];
-
 /**
  * The moment at which a value is largest, 0 to `last`: among samples that hit every frame of a run of up to
  * {@link EVERY_FRAME} and among the marks, then finer about the best of these. In longer runs a peak shorter than a
@@ -124,7 +118,7 @@ export function farthestMoment(carriers: Carriers, masses: Masses, suspects: rea
   const columns = [carriers.boom, carriers.slide].flatMap((axis) => axis ?? []);
   const moving = columns.filter((column) => column.largestMoveSteps > 0);
   const last = Math.max(0, ...moving.map((column) => column.steps.length - 1));
-  const marks = [...moving.flatMap(ends), ...suspects];
+  const marks = [...moving.flatMap(extremesOf), ...suspects];
   return worstMoment(last, marks, distancesOf(carriers, masses));
 }
 

@@ -2,6 +2,7 @@
 import { bracketS, getsDarkFrame, openAtMarkS, openShutterS } from '../exposure/shutter.ts';
 import { growsWithLight } from '../frames.ts';
 import type { Plan } from '../plan/schema.ts';
+import { frameFound } from '../working/found.ts';
 import {
   DEFINITION,
   type Draft,
@@ -44,10 +45,10 @@ const guard = ({ plan }: Worked): Term => term('guardS', 'guard', plan.cycle.gua
 
 /** Seconds that one shutter is open at a frame. */
 const open = (of: Worked, k: number): Draft =>
-  opened(of.plan, openAt(of, k), markAt(of, k), rungAt(of, k)?.shutterMark);
+  shutterOpen(of.plan, openAt(of, k), markAt(of, k), rungAt(of, k)?.shutterMark);
 
-/** Seconds that the shutter is open at a marked time. @param mark - as it stands on the dial */
-export function opened(plan: Plan, openS: number, markedS: number, mark?: string): Draft {
+/** Seconds that one shutter is open at a marked time. @param mark - as it stands on the dial */
+export function shutterOpen(plan: Plan, openS: number, markedS: number, mark?: string): Draft {
   const base = { title: 'Shutter open', value: openS, unit: 's' };
   if (plan.exposure.timedBy === 'trigger')
     return {
@@ -277,13 +278,6 @@ export const frameCycleWorkings = (of: Worked, k: number): Workings => ({
   elapsedS: () => elapsed(of, k),
 });
 
-/** A frame that decides, counted from 1. */
-const deciding = (title: string, words: string, frame: number): Draft =>
-  sameAs(title, words, frame, '', null, {
-    frame,
-    remarks: ['Found by going through all frames; the first of several.'],
-  });
-
 function shortestInterval(of: Worked): Draft {
   const { longestCycleFrame, shortestIntervalS } = of.made.totals;
   return {
@@ -334,7 +328,7 @@ export const cycleWorkings = (of: Worked): Workings => {
   return {
     'totals.shortestIntervalS': () => shortestInterval(of),
     'totals.longestCycleFrame': () =>
-      deciding('Frame of the longest cycle', 'frame with the longest lane', longestCycleFrame),
+      frameFound('Frame of the longest cycle', 'frame with the longest lane', longestCycleFrame),
     'totals.tightestSpareS': () => ({
       ...spare(of, tightestFrame - 1),
       title: 'Tightest spare',
@@ -342,7 +336,7 @@ export const cycleWorkings = (of: Worked): Workings => {
       frame: tightestFrame,
     }),
     'totals.tightestFrame': () =>
-      deciding('Frame of the tightest spare', 'frame with the least spare', tightestFrame),
+      frameFound('Frame of the tightest spare', 'frame with the least spare', tightestFrame),
     ...marginDrafts(of),
   };
 };

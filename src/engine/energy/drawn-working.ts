@@ -183,8 +183,10 @@ export function drawn(of: Worked, source: Source, summary: SourceSummary): Draft
 export function leftPercent(of: Worked, source: Source, i: number, k: number): Draft {
   const full = fullWh(source, of.plan.power.temperatureC);
   const leftWh = of.made.columns.sources[i]?.leftWh[k] ?? 0;
+  const title = `${source.name}: left of a full pack`;
+  if (full === 0) return none(title, '%', 'At this temperature even a full pack gives nothing.');
   return {
-    title: `${source.name}: left of a full pack`,
+    title,
     unit: '%',
     expression: '100 * leftWh / packWh',
     terms: [

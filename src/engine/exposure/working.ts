@@ -1,9 +1,10 @@
 /** How exposure values, errors, angles and the shutter's ceiling came about. */
-import { openAt } from '../cycle/working.ts';
+import { openAt, shutterOpen } from '../cycle/working.ts';
 import { mainsHzOf, rippleLeftShare } from '../light/lamps.ts';
 import { night, scene } from '../light/working.ts';
 import type { Plan } from '../plan/schema.ts';
 import {
+  APEX,
   DEFINITION,
   type Draft,
   ofFrame,
@@ -15,8 +16,7 @@ import {
 } from '../working/make.ts';
 import type { Term } from '../working/types.ts';
 import type { ShutterCeiling } from './ceiling.ts';
-import { APEX, evDraft, typedWorkings } from './ev-working.ts';
-import type { Rung } from './ladder.ts';
+import { fixedLadder, type Rung } from './ladder.ts';
 import { frameSettingsWorkings } from './settings-working.ts';
 import { bracketS } from './shutter.ts';
 import { APERTURE_HALVES, exactApertureF, exactIso } from './stops.ts';
@@ -38,19 +38,24 @@ function exactFOf({ exposure }: Plan, rung: Rung): number {
 const evTerm = (k: number, rung: Rung): Term =>
   term('evSettings', 'settings', rung.ev100, 'EV', ofFrame(k, 'evSettings'));
 
-function settingsEv(of: Worked, k: number, rung: Rung): Draft {
-  const { shutterMark, apertureF, iso, openS } = rung;
-  return evDraft(
-    'Exposure value of the settings',
-    {
-      value: rung.ev100,
-      apertureF: exactFOf(of.plan, rung),
-      open: term('openS', 'shutter open', openS, 's', ofFrame(k, 'openS')),
-      iso: exactIso(iso),
-      filterStops: of.plan.exposure.filterStops,
-    },
-    `Marked ${shutterMark} s, f/${apertureF}, ISO ${iso}; computed on the exact values behind the marks.`,
-  );
+/** @param openFigure - name of the working of how long the shutter is open */
+function settingsEv(plan: Plan, rung: Rung, openFigure: string): Draft {
+  return {
+    title: 'Exposure value of the settings',
+    value: rung.ev100,
+    unit: 'EV',
+    expression: 'log2(aperture ^ 2 / openS) - log2(iso / 100) + filterStops',
+    terms: [
+      term('aperture', 'f-number, exact', exactFOf(plan, rung), ''),
+      term('openS', 'shutter open', rung.openS, 's', openFigure),
+      term('iso', 'ISO speed, exact', exactIso(rung.iso), ''),
+      term('filterStops', 'filter', plan.exposure.filterStops, 'stops'),
+    ],
+    remarks: [
+      `Marked ${rung.shutterMark} s, f/${rung.apertureF}, ISO ${rung.iso}; computed on the exact values behind the marks.`,
+    ],
+    source: APEX,
+  };
 }
 
 function error(of: Worked, k: number, rung: Rung): Draft {
@@ -142,7 +147,7 @@ export function frameExposureWorkings(of: Worked, k: number): Workings {
   const mainsHz = mainsHzOf(of.plan);
   return {
     ...(rung && {
-      evSettings: () => settingsEv(of, k, rung),
+      evSettings: () => settingsEv(of.plan, rung, ofFrame(k, 'openS')),
       evError: () => error(of, k, rung),
       ...frameSettingsWorkings(of, k, rung),
     }),
@@ -263,8 +268,25 @@ function ceilingDrafts(of: Worked, { cycleS, angleS, ceilingS }: ShutterCeiling)
   };
 }
 
+/** The settings of the plan, before any ramp. */
+function asSetDrafts(of: Worked): Workings {
+  const [rung] = fixedLadder(of.plan).rungs;
+  if (!rung) return {};
+  const { openS, shutterS, shutterMark } = rung;
+  return {
+    'exposure.openS': () => ({
+      ...shutterOpen(of.plan, openS, shutterS, shutterMark),
+      title: 'Shutter open, as set',
+    }),
+    'exposure.ev100': () => ({
+      ...settingsEv(of.plan, rung, 'exposure.openS'),
+      title: 'Exposure value, as set',
+    }),
+  };
+}
+
 /** Workings of the exposure over the run. */
 export const exposureWorkings = (of: Worked): Workings => ({
-  ...typedWorkings(of),
+  ...asSetDrafts(of),
   ...(of.made.exposure && ceilingDrafts(of, of.made.exposure.ceiling)),
 });

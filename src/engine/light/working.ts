@@ -1,10 +1,13 @@
 /** How the exposure value of the scene at a frame came about. */
+import { cameraOpenS } from '../exposure/shutter.ts';
+import { exactApertureF, exactIso } from '../exposure/stops.ts';
 import { longestRunS } from '../frames.ts';
 import { paceOf } from '../pacing/pacing.ts';
+import type { Plan } from '../plan/schema.ts';
 import { daysTrack } from '../sky/track.ts';
-import { type Draft, none, sameAs, term, type Worked, type Workings } from '../working/make.ts';
+import { APEX, type Draft, none, sameAs, term, type Worked, type Workings } from '../working/make.ts';
 import { skyNodes } from './nodes.ts';
-import { nightAllowanceStops, type SkyNodes, sceneOffsetStops } from './scene.ts';
+import { nightAllowanceStops, readingEv, type SkyNodes, sceneOffsetStops } from './scene.ts';
 
 const METER =
   'Incident light: E = C × 2^EV / 100 lux at ISO 100 (ISO 2720, C 250 usual). Light of sun and moon by altitude: Vallado, Fundamentals of Astrodynamics, Table 5-1.';
@@ -96,6 +99,29 @@ export function night(of: Worked, k: number): Draft {
     source: 'Your own: night scenes look right darker. Common practice, no source.',
   };
 }
+
+/** What the meter's reading comes to. */
+function reading(plan: Plan): Draft {
+  const { meteredShutterS, meteredApertureF, meteredIso, meteredFilterStops } = plan.light;
+  return {
+    title: 'Your reading',
+    value: readingEv(plan),
+    unit: 'EV',
+    expression: 'log2(aperture ^ 2 / openS) - log2(iso / 100) + filterStops',
+    terms: [
+      term('aperture', 'f-number, exact', exactApertureF(meteredApertureF), ''),
+      term('openS', 'shutter open', cameraOpenS(plan, meteredShutterS), 's'),
+      term('iso', 'ISO speed, exact', exactIso(meteredIso), ''),
+      term('filterStops', 'filter', meteredFilterStops, 'stops'),
+    ],
+    remarks: ['Computed on the exact values behind the marks.'],
+    source: APEX,
+  };
+}
+
+/** Workings of the light over the run. */
+export const lightWorkings = ({ plan }: Worked): Workings =>
+  plan.light.kind === 'sky' && plan.light.metered ? { 'light.readingEv': () => reading(plan) } : {};
 
 /** Workings of the light at one frame. */
 export const frameLightWorkings = (of: Worked, k: number): Workings =>

@@ -150,8 +150,24 @@ interface Settling {
 export const settles = (
   { durationS, ringPx }: Ends,
   { ringing, tolerancePx, measuredS }: Settling,
-): Float64Array =>
-  Float64Array.from(durationS, (moveS, i) => {
-    if (measuredS !== null) return moveS > 0 ? measuredS : 0;
-    return settleS(ringPx[i] as number, tolerancePx, ringing);
-  });
+): Float64Array => {
+  const seconds = new Float64Array(durationS.length);
+  for (let i = 0; i < seconds.length; i += 1)
+    if (measuredS === null) seconds[i] = settleS(ringPx[i] as number, tolerancePx, ringing);
+    else if ((durationS[i] as number) > 0) seconds[i] = measuredS;
+  return seconds;
+};
+
+/** Seconds that each combination moves and settles. */
+export function busyOf(settleS: Float64Array, durationS: ArrayLike<number>): Float64Array {
+  const seconds = new Float64Array(settleS.length);
+  for (let i = 0; i < seconds.length; i += 1) seconds[i] = (settleS[i] as number) + (durationS[i] as number);
+  return seconds;
+}
+
+/** The largest of some values, none of them negative. */
+export function largest(values: Float64Array): number {
+  let most = 0;
+  for (let i = 0; i < values.length; i += 1) most = Math.max(most, values[i] as number);
+  return most;
+}

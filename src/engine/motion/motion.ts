@@ -6,13 +6,21 @@ import type { Axis, Plan } from '../plan/schema.ts';
 import type { Room } from '../room.ts';
 import type { AxisColumns } from '../schedule-types.ts';
 import { inBlocks, type Picked, pickAll } from './blocks.ts';
-import { addAxis, type Combined, type CombinedEnds, noneCombined, settles } from './combined.ts';
+import {
+  addAxis,
+  busyOf,
+  type Combined,
+  type CombinedEnds,
+  largest,
+  noneCombined,
+  settles,
+} from './combined.ts';
 import { type RunClock, runClock } from './keyframes.ts';
 import { type MoveCodes, moveCodes } from './move-codes.ts';
 import { fillSlots, type MoveTable, moveTable } from './move-table.ts';
 import { moveMaker, type RingGiven, ringGiven } from './moves.ts';
 import { smallMoves } from './small-moves.ts';
-import { repeatsBeside, repeatsOf, stepFacts } from './step-facts.ts';
+import { countAbove0, repeatsBeside, repeatsOf, stepFacts } from './step-facts.ts';
 import { fillSteps, goingOn, stepsPerUnit } from './tracks.ts';
 
 /** Motion of the whole rig. */
@@ -61,7 +69,8 @@ export function motionOf(plan: Plan, intervalS: Float64Array, room: Room, aim?: 
   const motion = ring
     ? ringingMotion(plan, columns, ring, room)
     : timedMotion(plan, columns, intervalS, room);
-  if (plan.move.mode !== 'still') addRepeats(plan, motion, clock, aim !== undefined);
+  const rigMoves = () => codes?.moves ?? countAbove0(motion.moveS, 0, clock.frames);
+  if (plan.move.mode !== 'still') addRepeats(plan, motion, clock, aim && rigMoves());
   return motion;
 }
 
@@ -96,11 +105,13 @@ const trackOf = (plan: Plan, axis: Axis) => plan.move.tracks.find((track) => tra
 export const isAimed = (plan: Plan, axis: Axis): boolean =>
   (axis.kind === 'pan' || axis.kind === 'tilt') && plan.rig.axes[poseAxis(plan, axis.kind)] === axis;
 
-function addRepeats(plan: Plan, { axes, moveS }: Motion, clock: RunClock, aimed: boolean): void {
+/** @param rigMoves - after how many frames the rig moves, if it aims */
+function addRepeats(plan: Plan, { axes, moveS }: Motion, clock: RunClock, rigMoves?: number): void {
   plan.rig.axes.forEach((axis, i) => {
     const own = axes[i] as AxisColumns;
     const track = trackOf(plan, axis);
-    if (aimed && isAimed(plan, axis)) Object.assign(own, repeatsBeside(own, moveS));
+    if (rigMoves !== undefined && isAimed(plan, axis))
+      Object.assign(own, repeatsBeside(own, moveS, rigMoves));
     else if (track) Object.assign(own, repeatsOf(own, goingOn(track, clock), track.thereAndBack));
   });
 }
@@ -193,9 +204,8 @@ function ringingMotion(plan: Plan, columns: Columns, ring: RingGiven, room: Room
   const settleOf = settles(combined.sums, settling);
   const longest = fillCombined({ moveS, settleS, ringPx }, combined, settleOf, small?.own);
   const { of, otherwise } = combined;
-  const otherSettles = otherwise && settles(otherwise, settling);
-  const busyS = otherSettles?.map((settle, i) => settle + (otherwise?.durationS[i] ?? 0));
-  return { axes, moveS, settleS, ringPx, ...longest, otherwise: busyS ? { of, busyS } : null };
+  const busyS = otherwise && busyOf(settles(otherwise, settling), otherwise.durationS);
+  return { axes, moveS, settleS, ringPx, ...longest, otherwise: busyS && { of, busyS } };
 }
 
 function combinedMoves(
@@ -227,12 +237,9 @@ function fillCombined(
   return {
     worstPx: Math.fround(largest(rings)),
     longestSettleS: largest(settleOf),
-    longestBusyS: largest(settleOf.map((settle, i) => settle + (durationS[i] as number))),
+    longestBusyS: largest(busyOf(settleOf, durationS)),
   };
 }
-
-/** The largest of some values, none of them negative. */
-const largest = (values: Float64Array): number => values.reduce((most, value) => Math.max(most, value), 0);
 
 /** A block of singles: a loop that meets two kinds of arrays is compiled for none. */
 function pickSingles(

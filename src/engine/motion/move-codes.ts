@@ -21,6 +21,8 @@ export interface MoveCodes {
   seen: Int32Array;
   /** What the positions of each axis say of themselves. */
   facts: StepFacts[];
+  /** After how many frames any axis moves. */
+  moves: number;
 }
 
 /** Steps that an axis makes, by its index, in a frame of a code. */
@@ -35,13 +37,13 @@ export function moveCodes(axes: readonly Pick<AxisColumns, 'steps'>[], room: Roo
   if (frames === 0 || axes.length > MOST_AXES) return null;
   const of = room.i32(frames).fill(0);
   const columns = axes.map(({ steps }) => steps);
-  if (!codePairs(of, columns)) return null;
-  // A single axis is taken twice.
-  const width = 1 << (BITS * Math.max(2, axes.length));
+  if (!codeAll(of, columns)) return null;
+  // Fewer axes are taken more than once.
+  const width = 1 << (BITS * Math.max(TOGETHER, axes.length));
   const counts = new Int32Array(width);
   // The last frame has no move.
   inBlocks(frames - 1, (from, to) => count(counts, of, from, to));
-  const seen = Int32Array.from(counts.keys()).filter((code) => (counts[code] as number) > 0 || code === 0);
+  const seen = seenOf(counts);
   const facts = columns.map((steps, a): StepFacts => {
     const own = seen.filter((code) => sizeIn(code, a) > 0);
     const sizes = own.map((code) => sizeIn(code, a));
@@ -57,35 +59,47 @@ export function moveCodes(axes: readonly Pick<AxisColumns, 'steps'>[], room: Roo
       ...turnFacts(steps, bothWays),
     };
   });
-  return { of, width, seen, facts };
+  return { of, width, seen, facts, moves: frames - 1 - (counts[0] as number) };
+}
+
+/** The codes that there are; 0 is always one of them. */
+function seenOf(counts: Int32Array): Int32Array {
+  const seen = [0];
+  for (let code = 1; code < counts.length; code += 1) if ((counts[code] as number) > 0) seen.push(code);
+  return Int32Array.from(seen);
 }
 
 /**
  * Puts the moves of all axes into codes, until one is too long: most runs with such moves have one among their first.
  * @returns whether all were small
  */
-function codePairs(of: Int32Array, columns: readonly Int32Array[]): boolean {
+function codeAll(of: Int32Array, columns: readonly Int32Array[]): boolean {
   const last = of.length - 1;
+  // The last few axes are taken together with some before them, again: a code takes the same size twice.
+  const first = Math.max(0, columns.length - TOGETHER);
   let sizes = 0;
   for (let from = 0; from < last && sizes >> BITS === 0; from += BLOCK)
-    for (let a = 0; a < columns.length; a += 2) {
-      // An axis without another is taken with the one before it, again: a code takes the same size twice.
-      const first = Math.max(0, Math.min(a, columns.length - 2));
-      const steps = columns[first] as Int32Array;
-      const others = columns[first + 1] ?? steps;
-      sizes |= codeMoves(of, steps, others, BITS * first, from, Math.min(from + BLOCK, last));
+    for (let a = 0; a < columns.length; a += TOGETHER) {
+      const begin = Math.min(a, first);
+      const one = columns[begin] as Int32Array;
+      const two = columns[begin + 1] ?? one;
+      const three = columns[begin + 2] ?? one;
+      sizes |= codeMoves(of, one, two, three, BITS * begin, from, Math.min(from + BLOCK, last));
     }
   return sizes >> BITS === 0;
 }
 
+const TOGETHER = 3;
+
 /**
- * Two axes at a time: a pass over memory costs more than its sums.
+ * Three axes at a time: a pass over memory costs more than its sums.
  * @returns the sizes of all moves put together, bit by bit
  */
 function codeMoves(
   of: Int32Array,
-  steps: Int32Array,
-  others: Int32Array,
+  a: Int32Array,
+  b: Int32Array,
+  c: Int32Array,
   shift: number,
   from: number,
   to: number,
@@ -93,23 +107,29 @@ function codeMoves(
   // Known to be whole from here on: an argument may be anything, and would be looked at in each turn.
   const by = shift | 0;
   let sizes = 0;
-  let before = steps[from] as number;
-  let otherBefore = others[from] as number;
+  let aBefore = a[from] as number;
+  let bBefore = b[from] as number;
+  let cBefore = c[from] as number;
   for (let k = from; k < to; k += 1) {
-    const position = steps[k + 1] as number;
-    const other = others[k + 1] as number;
+    const aNow = a[k + 1] as number;
+    const bNow = b[k + 1] as number;
+    const cNow = c[k + 1] as number;
     // Whole numbers of 32 bits throughout; one that does not fit in is large either way.
-    const move = (position - before) | 0;
-    const otherMove = (other - otherBefore) | 0;
-    before = position;
-    otherBefore = other;
+    const aMove = (aNow - aBefore) | 0;
+    const bMove = (bNow - bBefore) | 0;
+    const cMove = (cNow - cBefore) | 0;
+    aBefore = aNow;
+    bBefore = bNow;
+    cBefore = cNow;
     // Their sizes, by turning over all bits of a negative one: no branch that would be guessed wrong.
-    const sign = move >> 31;
-    const otherSign = otherMove >> 31;
-    const size = ((move ^ sign) - sign) | 0;
-    const otherSize = ((otherMove ^ otherSign) - otherSign) | 0;
-    sizes |= size | otherSize;
-    of[k] = (of[k] as number) | ((size | (otherSize << BITS)) << by);
+    const aSign = aMove >> 31;
+    const bSign = bMove >> 31;
+    const cSign = cMove >> 31;
+    const aSize = ((aMove ^ aSign) - aSign) | 0;
+    const bSize = ((bMove ^ bSign) - bSign) | 0;
+    const cSize = ((cMove ^ cSign) - cSign) | 0;
+    sizes |= aSize | bSize | cSize;
+    of[k] = (of[k] as number) | ((aSize | (bSize << BITS) | (cSize << (2 * BITS))) << by);
   }
   return sizes;
 }

@@ -4,6 +4,7 @@ import type { Plan } from '../plan/schema.ts';
 import type { QuietComparison } from '../ringing/summary.ts';
 import type { Spell } from '../spell.ts';
 import { inBlocks } from './blocks.ts';
+import { largest } from './combined.ts';
 import type { Motion } from './motion.ts';
 
 /** The lanes of a run as it is. */
@@ -37,6 +38,8 @@ export function quietComparison(
 }
 
 function longestWithin(of: Int32Array, busyS: Float64Array, begin: number, end: number): number {
+  // There is no combination that no frame of the run has.
+  if (end - begin === of.length) return largest(busyS);
   let most = 0;
   inBlocks(end - begin, (from, to) => {
     most = raised(most, of, busyS, begin + from, begin + to);

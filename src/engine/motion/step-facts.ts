@@ -138,28 +138,29 @@ function stillsWithin(steps: Int32Array, begin: number, end: number): number {
  * The same of an axis whose positions come from elsewhere: between its first move and its last, where another axis
  * moves and it does not.
  * @param moveS - seconds that the rig moves after each frame
+ * @param rigMoves - after how many frames it does
  */
 export function repeatsBeside(
   { steps, moves }: Pick<AxisColumns, 'steps' | 'moves'>,
   moveS: Float64Array,
+  rigMoves: number,
 ): Repeats {
   if (moves === 0) return { repeats: 0, firstRepeat: null };
   let first = 0;
   while (steps[first + 1] === steps[first]) first += 1;
   let last = steps.length - 2;
   while (steps[last + 1] === steps[last]) last -= 1;
-  const within = moveS.subarray(first, last + 1);
-  let repeats = -moves;
-  inBlocks(within.length, (from, to) => {
-    repeats += countAbove0(within, from, to);
-  });
+  // Most axes move from the first frame to the last: outside are few frames.
+  const outside = countAbove0(moveS, 0, first) + countAbove0(moveS, last + 1, moveS.length);
+  const repeats = rigMoves - outside - moves;
   if (repeats === 0) return { repeats, firstRepeat: null };
   let k = first;
   while (steps[k + 1] !== steps[k] || moveS[k] === 0) k += 1;
   return { repeats, firstRepeat: k + 2 };
 }
 
-function countAbove0(column: Float64Array, from: number, to: number): number {
+/** How many entries from an index to before another are above 0. */
+export function countAbove0(column: Float64Array, from: number, to: number): number {
   let count = 0;
   for (let k = from; k < to; k += 1) if ((column[k] as number) > 0) count += 1;
   return count;

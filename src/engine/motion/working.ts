@@ -18,6 +18,7 @@ import { marginDrafts } from './margin-working.ts';
 import { type Move, moveMaker, moveOf, ringGiven } from './moves.ts';
 import { stepWorkings } from './step-working.ts';
 import { takeUpOf, turnsBack } from './take-up.ts';
+import { goesByAim, sizeInUnits, trackWorkings } from './track-working.ts';
 
 /** An axis with its columns. */
 export interface AxisOf {
@@ -56,7 +57,7 @@ const stepsPerUnit = ({ axis, columns }: AxisOf): Draft => ({
   source: DEFINITION,
 });
 
-const unitsPerStep = (of: AxisOf): Draft => ({
+const microstep = (of: AxisOf): Draft => ({
   title: `${of.axis.name}: one microstep`,
   unit: of.axis.unit,
   expression: '1 / stepsPerUnit',
@@ -64,8 +65,11 @@ const unitsPerStep = (of: AxisOf): Draft => ({
   source: DEFINITION,
 });
 
-function position(of: AxisOf, k: number): Draft {
+function position(worked: Worked, of: AxisOf, k: number): Draft {
   const { axis, columns } = of;
+  const nearest = goesByAim(worked, of)
+    ? 'the direction in which the subject lies, or an end of its travel'
+    : 'where the track is at this frame';
   return {
     title: `${axis.name}: position`,
     unit: axis.unit,
@@ -74,21 +78,7 @@ function position(of: AxisOf, k: number): Draft {
       term('steps', 'steps from the axis’s zero', columns.steps[k] as number, 'steps'),
       stepsPerUnitTerm(of),
     ],
-    remarks: ['Whole steps, the nearest to where the track is at this frame.'],
-    source: DEFINITION,
-  };
-}
-
-function largestMove(of: AxisOf): Draft {
-  const { axis, columns } = of;
-  return {
-    title: `${axis.name}: largest move`,
-    unit: axis.unit,
-    expression: 'largestSteps / stepsPerUnit',
-    terms: [
-      term('largestSteps', 'most steps from one frame to the next', columns.largestMoveSteps, 'steps'),
-      stepsPerUnitTerm(of),
-    ],
+    remarks: [`Whole steps, the nearest to ${nearest}.`],
     source: DEFINITION,
   };
 }
@@ -213,7 +203,7 @@ export const frameMotionWorkings = (of: Worked, k: number): Workings => ({
   ...Object.assign(
     {},
     ...axesOf(of).map((own) => ({
-      [ofAxis(own.axis.name, 'position')]: () => position(own, k),
+      [ofAxis(own.axis.name, 'position')]: () => position(of, own, k),
       [ofAxis(own.axis.name, 'moveS')]: () => axisMove(of, own, k),
       ...ofTheAxis(own.axis.name, stepWorkings(of, own, k)),
     })),
@@ -226,11 +216,12 @@ export const motionWorkings = (of: Worked): Workings =>
     {},
     ...axesOf(of).map((own) => ({
       [ofAxis(own.axis.name, 'stepsPerUnit')]: () => stepsPerUnit(own),
-      [ofAxis(own.axis.name, 'unitsPerStep')]: () => unitsPerStep(own),
+      [ofAxis(own.axis.name, 'microstep')]: () => microstep(own),
       [ofAxis(own.axis.name, 'swing')]: () => swing(own),
-      [ofAxis(own.axis.name, 'largestMove')]: () => largestMove(own),
+      [ofAxis(own.axis.name, 'largestMove')]: () => sizeInUnits(own, 'largest', own.columns.largestMoveSteps),
       ...(own.columns.largestMoveSteps > 0 && {
         [ofAxis(own.axis.name, 'largestMoveS')]: () => longestMove(of, own),
+        ...ofTheAxis(own.axis.name, trackWorkings(of, own)),
       }),
       ...marginDrafts(of, own, () => travelOf(of, own.axis, own.columns)),
     })),

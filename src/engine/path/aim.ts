@@ -138,8 +138,8 @@ const NO_MISS: Miss = { missFrames: 0, firstMissFrame: null, worstPx: 0, worstDe
 // Farther off than this a distance in the image says no more: the subject may be beside the camera, or behind it.
 const FARTHEST = Math.tan(89 * RAD);
 
-/** A miss that whole steps explain, or less than a pixel, is none. */
-function smallestMissPx(plan: Plan, axes: readonly StepColumns[]): number {
+/** Pixels up to which a miss is none: what whole steps explain, or one. */
+export function smallestMissPx(plan: Plan, axes: readonly StepColumns[]): number {
   const stepsRad = AIM_KINDS.map((kind) => RAD / (axes[poseAxis(plan, kind)]?.stepsPerUnit ?? Infinity));
   return Math.max(1, focalPx(plan.camera) * Math.tan(Math.min(1, Math.hypot(...stepsRad))));
 }

@@ -1,5 +1,6 @@
 /** How the motion of the picture, the aim and the blur came about. */
 import type { Plan } from '../plan/schema.ts';
+import { whereRemark } from '../working/found.ts';
 import {
   type Draft,
   none,
@@ -23,11 +24,12 @@ import {
   type Stance,
   seenFrom,
   stanceAt,
+  stancesOf,
   subjectAt,
   type Vector,
 } from './pose.ts';
 
-const PINHOLE = 'Pinhole projection (textbook).';
+export const PINHOLE = 'Pinhole projection (textbook).';
 
 const SINGLE = 'The schedule keeps it to seven digits.';
 
@@ -58,7 +60,7 @@ export const standing = ({ plan, made }: Worked, k: number): At => ({
   stance: stanceAt(plan, made.columns.axes, k),
 });
 
-const poseOf = ({ geometry, stance }: At): Pose => poseAt(geometry, stance);
+export const poseOf = ({ geometry, stance }: At): Pose => poseAt(geometry, stance);
 
 const seenTerms = (n: string, words: string, { x, y, z }: Vector): Term[] => [
   term(`right${n}Mm`, `to the right of the lens axis${words}`, x, 'mm'),
@@ -215,6 +217,33 @@ function crossing(of: Worked, frame: number): Draft {
   };
 }
 
+/** Frames whose picture does not show the subject. */
+function outOfSight(of: Worked, value: number): Draft {
+  const { plan, made } = of;
+  const { frames } = made.totals;
+  const geometry = geometryOf(plan);
+  const stances = stancesOf(plan, made.columns.axes);
+  const isOut = (k: number): boolean => {
+    const stance = stances(k);
+    return !isShown(plan.camera, seenFrom(poseAt(geometry, stance), subjectAt(geometry, stance)));
+  };
+  return {
+    title: 'Subject out of sight',
+    value,
+    unit: 'frames',
+    expression: 'frames - shownFrames',
+    terms: [
+      term('frames', 'frames', frames, 'frames', 'totals.frames'),
+      term('shownFrames', 'frames whose picture shows the point of the subject', frames - value, 'frames'),
+    ],
+    remarks: [
+      'Shown is what is ahead of the lens, and at most half the width and half the height of the image off its centre.',
+      whereRemark(frames, isOut),
+    ],
+    source: PINHOLE,
+  };
+}
+
 /** Workings of the motion of the picture over the run. */
 export function imageDrafts(of: Worked): Workings {
   const summary = of.made.rig.image;
@@ -225,6 +254,7 @@ export function imageDrafts(of: Worked): Workings {
   const typed = (title: string, words: string, value: number, unit: string) => (): Draft =>
     sameAs(title, words, value, unit, null, { value });
   return {
+    'image.outOfSightFrames': () => outOfSight(of, summary.outOfSightFrames),
     'image.subjectPx': () => ({ ...subjectMotion(of, subject.frame - 1), frame: subject.frame }),
     'image.backgroundPx': () => ({ ...backgroundMotion(of, background.frame - 1), frame: background.frame }),
     ...(blurred && { 'image.blurPx': () => ({ ...blur(of, blurred.frame - 1), frame: blurred.frame }) }),
@@ -254,29 +284,5 @@ export function imageDrafts(of: Worked): Workings {
         title: 'Crossing time: available',
       }),
     }),
-  };
-}
-
-export function aimDrafts(of: Worked): Workings {
-  const frame = of.made.rig.aim?.worstFrame ?? null;
-  if (frame === null) return {};
-  const at = standing(of, frame - 1);
-  return {
-    'aim.worstPx': () => ({ ...aimMiss(of, frame - 1), frame }),
-    'aim.worstDeg': () => {
-      const { x, y, z } = seenFrom(poseOf(at), subjectAt(at.geometry, at.stance));
-      return {
-        title: 'Aim is off by',
-        value: of.made.rig.aim?.worstDeg ?? 0,
-        unit: 'deg',
-        expression: 'atan2(offMm, aheadMm) * 180 / pi',
-        terms: [
-          term('offMm', 'subject off the lens axis', Math.hypot(x, y), 'mm'),
-          term('aheadMm', 'ahead of the lens', z, 'mm'),
-        ],
-        frame,
-        source: PINHOLE,
-      };
-    },
   };
 }

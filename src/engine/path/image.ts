@@ -68,20 +68,27 @@ export function imageMotion(
       from,
       Math.min(from + BLOCK, frames),
     );
-    raise(motion.subject, subjectPx, from, most[0] as number);
-    raise(motion.background, backgroundPx, from, most[1] as number);
+    raise(motion.subject, from, most[0] as number);
+    raise(motion.background, from, most[1] as number);
   }
+  find(motion.subject, subjectPx);
+  find(motion.background, backgroundPx);
   subjectPx.fill(0, -1);
   backgroundPx.fill(0, -1);
   return motion;
 }
 
-/** Takes the largest so far if it is new, and looks for it in the block. */
-function raise(largest: Largest, column: Float32Array, from: number, most: number): void {
+/** Takes the largest so far if it is new. Until it is found its frame is the first that it may be at. */
+function raise(largest: Largest, from: number, most: number): void {
   const px = Math.fround(most);
   if (px <= largest.px) return;
   largest.px = px;
-  largest.frame = column.indexOf(px, Math.max(0, from - 1)) + 1;
+  largest.frame = Math.max(1, from);
+}
+
+/** Looks for the largest of all. */
+function find(largest: Largest, column: Float32Array): void {
+  if (largest.px > 0) largest.frame = column.indexOf(largest.px, largest.frame - 1) + 1;
 }
 
 /** What the picture of a frame depends on. A class: code that has read a literal is thrown away when it is next made. */

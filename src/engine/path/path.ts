@@ -1,4 +1,5 @@
 /** The way of the lens through the room over a run. */
+import { firstAt } from '../leap.ts';
 import type { Plan } from '../plan/schema.ts';
 import type { AxisColumns } from '../schedule-types.ts';
 import {
@@ -89,10 +90,8 @@ function sampledFrames(frames: number, extremes: readonly number[]): number[] {
 }
 
 /** Indices of the first lowest and the first highest position; 0 for an axis that the rig does not have. */
-const extremesOf = (columns: AxisColumns | undefined): [low: number, high: number] =>
-  columns
-    ? [columns.steps.indexOf(columns.lowestSteps), columns.steps.indexOf(columns.highestSteps)]
-    : [0, 0];
+export const extremesOf = (columns: AxisColumns | undefined): [low: number, high: number] =>
+  columns ? [firstAt(columns, columns.lowestSteps), firstAt(columns, columns.highestSteps)] : [0, 0];
 
 /** @param ends - where the arm is lowest and highest on its scale */
 function swingOf(geometry: Geometry, ends: readonly Stance[]): Pick<PathSummary, 'swingDeg' | 'sagittaMm'> {

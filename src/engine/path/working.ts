@@ -9,8 +9,8 @@ import {
   type Workings,
 } from '../working/make.ts';
 import type { Term } from '../working/types.ts';
+import { aimDrafts } from './aim-working.ts';
 import {
-  aimDrafts,
   aimMiss,
   backgroundMotion,
   blur,
@@ -153,7 +153,7 @@ export const pathWorkings = (of: Worked): Workings => ({
 export function framePathWorkings(of: Worked, k: number): Workings {
   const { subjectPx, aimMissPx } = of.made.columns;
   return {
-    ...(hasPose(of.plan) && frameLensWorkings(of, k)),
+    ...((hasPose(of.plan) || of.plan.subject.used) && frameLensWorkings(of, k)),
     ...(subjectPx && {
       subjectPx: () => subjectMotion(of, k),
       backgroundPx: () => backgroundMotion(of, k),

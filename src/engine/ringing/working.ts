@@ -4,6 +4,7 @@ import { ringGiven } from '../motion/moves.ts';
 import type { MoveShape } from '../motion/profile.ts';
 import { type AxisOf, axesOf, moveAt, ofAxis } from '../motion/working.ts';
 import { focalPx } from '../path/pose.ts';
+import { frameFound } from '../working/found.ts';
 import {
   DEFINITION,
   type Draft,
@@ -17,6 +18,7 @@ import {
 } from '../working/make.ts';
 import type { Term } from '../working/types.ts';
 import { pixelsPerUnit, subjectMm } from './pixels.ts';
+import { quietWorkings } from './quiet-working.ts';
 
 const DUHAMEL =
   'Duhamel’s integral over the move for a damped oscillator (Thomson, Theory of Vibration, ch. 4: from memory).';
@@ -288,21 +290,14 @@ export function ringingWorkings(of: Worked): Workings {
           title: 'Largest ring',
           frame: worstFrame - 1,
         }),
+        'ringing.worstFrame': () =>
+          frameFound(
+            'Frame after the largest ring',
+            'frame after the move with the largest ring',
+            worstFrame,
+          ),
       }),
     }),
-    ...(quiet && {
-      'ringing.savesS': () => ({
-        title: 'What quiet moves save',
-        value: quiet.savesS,
-        unit: 's',
-        expression: 'withoutS - withS',
-        terms: [
-          term('withoutS', 'shortest interval without quiet moves', quiet.shortestIntervalWithoutS, 's'),
-          term('withS', 'shortest interval with them', quiet.shortestIntervalS, 's'),
-        ],
-        remarks: ['Both from the longest lane of all frames, and the guard.'],
-        source: DEFINITION,
-      }),
-    }),
+    ...(quiet && quietWorkings(of, quiet)),
   };
 }

@@ -1,9 +1,10 @@
 /** How the times of the first and the last frame came about. */
 import { startFor } from '../schedule.ts';
+import type { OffsetSpan } from '../schedule-types.ts';
 import { EVENT_WORDS } from '../sky/names.ts';
 import { skyStart } from '../sky/start.ts';
-import { type Draft, term, type Worked, type Workings } from '../working/make.ts';
-import { offsetInSpans, offsetText } from './clock.ts';
+import { DEFINITION, type Draft, sameAs, term, type Worked, type Workings } from '../working/make.ts';
+import { isoAt, offsetInSpans, offsetText } from './clock.ts';
 import { CLOCK_SOURCE, changePart, daysPart, some, termsOf, textOf } from './moment-working.ts';
 
 const DAY_S = 86_400;
@@ -111,8 +112,23 @@ function lastFrame(of: Worked): Draft {
   };
 }
 
+/** Offset from UTC from an instant of the run on, as the clock has it. */
+function offset({ place }: Worked['plan'], { fromMs, offsetMin }: OffsetSpan, changed: boolean): Draft {
+  const typed = place.utcOffsetMin !== null;
+  const words = typed ? 'offset as typed' : `offset of ${place.zone}`;
+  const from = isoAt(fromMs, [{ fromMs, offsetMin }]);
+  return sameAs(changed ? 'Offset from UTC, changed' : 'Offset from UTC', words, offsetMin, 'min', null, {
+    label: offsetText(offsetMin),
+    remarks: [changed ? `From ${from} on.` : 'At the start of the run.'],
+    source: typed ? DEFINITION : 'IANA zone data of this machine.',
+  });
+}
+
 /** Workings of the clock. */
 export const timeWorkings = (of: Worked): Workings => ({
+  ...Object.fromEntries(
+    of.made.offsets.map((span, i) => [`offsets.${i + 1}.offsetMin`, () => offset(of.plan, span, i > 0)]),
+  ),
   'totals.firstFrameAt': () => firstFrame(of),
   'totals.lastFrameAt': () => lastFrame(of),
 });

@@ -44,6 +44,8 @@ export const capital = (text: string): string => text.charAt(0).toUpperCase() + 
 
 export const DEFINITION = 'Definition.';
 export const PRACTICE = 'Common practice, no source.';
+export const APEX =
+  'EV = log₂(N²/t) (APEX; Ray, The Manual of Photography, 2000, p. 318); at ISO 100 as in ISO 2720.';
 
 /** A figure that is another one: where it is worst, or longest. */
 export const sameAs = (

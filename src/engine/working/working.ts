@@ -6,6 +6,7 @@ import { balanceWorkings } from '../balance/working.ts';
 import { cycleWorkings } from '../cycle/working.ts';
 import { energyWorkings } from '../energy/working.ts';
 import { exposureWorkings } from '../exposure/working.ts';
+import { lightWorkings } from '../light/working.ts';
 import { motionWorkings } from '../motion/working.ts';
 import { type OnSet, onsetWorkings } from '../onset/working.ts';
 import { pacingWorkings } from '../pacing/working.ts';
@@ -40,6 +41,7 @@ const SUBJECTS: readonly ((of: Worked) => Workings)[] = [
   storageWorkings,
   energyWorkings,
   exposureWorkings,
+  lightWorkings,
   motionWorkings,
   ringingWorkings,
   pathWorkings,

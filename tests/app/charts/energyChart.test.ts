@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { energyChart } from '../../../src/app/charts/energyChart.ts';
 import { runView } from '../../../src/app/charts/runView.ts';
+import { schedule } from '../../../src/engine/schedule.ts';
+import { judgeWorking } from '../../engine/working/judge.ts';
 import { battery, columnsOf, planWithSource, scheduleOf } from './handMade.ts';
 
 // 20 Wh a pack, 1 Wh a frame, swapped before frame 11: 20, 19 ... 11, 20, 19 ... Wh.
@@ -49,6 +51,17 @@ describe('the chart of the energy', () => {
     expect(wall?.traces).toEqual([]);
     expect(wall?.read(0)).toMatchObject([{ name: 'Wall', value: 'mains' }]);
     expect(wall?.dots(0)).toEqual([]);
+  });
+
+  it('is empty where a full pack gives nothing in the cold, and so says its working', () => {
+    const base = planWithSource();
+    const capacityCurve = [{ temperatureC: -20, share: 0 }];
+    const sources = base.power.sources.map((source) => ({ ...source, capacityCurve }));
+    const plan = { ...base, power: { ...base.power, temperatureC: -30, sources } };
+    const made = schedule(plan);
+    const chart = energyChart(runView(made, 420), plan);
+    expect(chart?.read(0)[0]).toMatchObject({ value: '0', unit: '%' });
+    expect(judgeWorking(plan, made, 'frame.1.sources.Pack.leftPercent').value).toBe(0);
   });
 
   it('is left out without sources', () => {

@@ -13,7 +13,10 @@ import { skyBand } from '../../../src/app/charts/skyBand.ts';
 import { calendarOf } from '../../../src/app/days/calendar.ts';
 import { yearColumns } from '../../../src/app/days/YearTable.tsx';
 import { standingReadings } from '../../../src/app/rig/pathReadings.ts';
+import { ringingFacts } from '../../../src/app/rig/ringingFacts.ts';
 import { drawnRig } from '../../../src/app/rig/standing.ts';
+import { subjectFacts } from '../../../src/app/rig/subjectFacts.ts';
+import { trackFacts } from '../../../src/app/tracks/trackFacts.ts';
 import { balanceCautions } from '../../../src/engine/balance/cautions.ts';
 import { parsePlan } from '../../../src/engine/plan/parse.ts';
 import type { Plan } from '../../../src/engine/plan/schema.ts';
@@ -150,6 +153,43 @@ test.each(readdirSync(EXAMPLES))('where the camera of %s stands and looks', (nam
       const off = Math.abs(judgeWorking(plan, made, of).value - number * metres);
       expect(off, of).toBeLessThanOrEqual(halfDigit * metres + 1e-9);
     }
+  }
+});
+
+test.each([false, true])('sentences about tracks, subject and ringing, quiet moves %s', (quiet) => {
+  const base = demo('harbour-at-dusk.json');
+  // There and back in large steps, with a subject beyond the travel of the pan.
+  const axes = base.rig.axes.map((axis) =>
+    axis.kind === 'pan'
+      ? { ...axis, travelMin: -5, travelMax: 5 }
+      : { ...axis, microsteps: 1, gearRatio: 0.1 },
+  );
+  const tracks = base.move.tracks.map((track) => ({ ...track, thereAndBack: true }));
+  const plan: Plan = {
+    ...base,
+    rig: { ...base.rig, axes },
+    ringing: { ...base.ringing, dampingRatio: 0.005 },
+    move: { ...base.move, quiet, tracks },
+    subject: { ...base.subject, aimed: true, rightMm: 65, forwardMm: 2000 },
+  };
+  const made = schedule(plan);
+  const sentences = [
+    ...made.columns.axes.flatMap(trackFacts),
+    ...subjectFacts(plan, made.columns.axes, made.rig.aim),
+    ...ringingFacts(plan, made.rig.ringing),
+  ];
+  const figures = sentences.flat().filter((piece) => typeof piece !== 'string');
+  const names = figures.map(({ of }) => of.replace(/^axes\.\w+\./, 'axes.'));
+  for (const name of ['axes.smallestMoveSteps', 'axes.repeats', 'axes.firstReversal', 'aim.missFrames'])
+    expect(names).toContain(name);
+  for (const name of ['aim.panToDeg', 'aim.worstFrame', 'ringing.worstFrame', 'ringing.shortestIntervalS'])
+    expect(names).toContain(name);
+  for (const { of, text } of figures) {
+    const [, number = ''] = /^(?:frame )?([−0-9.]+)/.exec(text.replace('once', '1')) ?? [];
+    const { value, halfDigit } = shown(number);
+    const [times, up] = [/\dm$|\d\u00a0m$/.test(text) ? 1000 : 1, of.includes('shortest') ? 2 : 1];
+    const off = Math.abs(judgeWorking(plan, made, of).value - value * times);
+    expect(off, `${of}: ${text}`).toBeLessThanOrEqual(halfDigit * times * up + 1e-9);
   }
 });
 

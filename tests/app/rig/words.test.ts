@@ -19,6 +19,7 @@ import {
 import { ringingFacts } from '../../../src/app/rig/ringingFacts.ts';
 import { subjectDistanceMm, subjectFacts } from '../../../src/app/rig/subjectFacts.ts';
 import { SUMMARIES } from '../../../src/app/sections/summary.ts';
+import { type Piece, plainText } from '../../../src/app/working/sentence.ts';
 import type { ArmBalance } from '../../../src/engine/balance/arm.ts';
 import type { BalanceRun } from '../../../src/engine/balance/balance.ts';
 import type { AimSummary } from '../../../src/engine/path/aim.ts';
@@ -29,6 +30,8 @@ import { boomPlan, drawnOf, slidePlan } from './rigs.ts';
 
 /** With plain spaces and minus signs. */
 const plain = (text: string) => text.replaceAll('\u00a0', ' ').replaceAll('\u2212', '-');
+
+const said = (pieces: readonly Piece[]) => plain(plainText(pieces));
 
 const ARM: ArmBalance = {
   counterweightKg: 5,
@@ -141,7 +144,7 @@ describe('ringing', () => {
     quiet: { shortestIntervalS: 9.2, shortestIntervalWithoutS: 11.4, savesS: 2.2 },
   };
   const facts = (change: Partial<RingingSummary>, plan = defaultPlan()) =>
-    ringingFacts(plan, { ...SUMMARY, ...change }).map(plain);
+    ringingFacts(plan, { ...SUMMARY, ...change }).map(said);
   const quiet = { ...defaultPlan(), move: { ...defaultPlan().move, quiet: true } };
 
   test('says the worst move, the longest settle, and what quiet moves would save', () => {
@@ -195,20 +198,21 @@ describe('the subject', () => {
     limits: [],
     lacks: [],
   };
-  const facts = (change: Partial<AimSummary>) => subjectFacts(plan, axes, { ...AIM, ...change }).map(plain);
+  const facts = (change: Partial<AimSummary>) => subjectFacts(plan, axes, { ...AIM, ...change }).map(said);
 
   test('is as far off as a right-angled triangle says', () => {
     // First: 2366 - 866 level with it. Last: 1500 off and 1000 below.
     expect(subjectDistanceMm(plan, axes, 0)).toBeCloseTo(1500, 0);
     expect(subjectDistanceMm(plan, axes, 60)).toBeCloseTo(Math.hypot(1500, 1000), 0);
-    expect(subjectFacts(plan, axes, null).map(plain)).toEqual([
+    expect(subjectFacts(plan, axes, null).map(said)).toEqual([
       '1.5 m from the lens at the first frame, 1.8 m at the last.',
     ]);
   });
 
   test('says what pan and tilt do to keep it framed', () => {
     expect(facts({}).slice(1)).toEqual([
-      'Pan keeps between -4° and 8.3°. Tilt stays at -2°.',
+      'Pan keeps between -4° and 8.3°.',
+      'Tilt stays at -2°.',
       'The aim holds at every frame.',
     ]);
   });
@@ -304,7 +308,7 @@ describe('figures beside the drawing', () => {
       'Crosses the frame in': '7.6 s',
     });
     const still = { ...image, blur: null, crossing: null, outOfSightFrames: 3 };
-    expect(Object.keys(named(imageReadings(still)))).toContain('Subject not in the picture');
+    expect(Object.keys(named(imageReadings(still)))).toContain('Subject out of sight');
     const columns = {
       subjectPx: Float32Array.of(1.5, 0),
       backgroundPx: null,

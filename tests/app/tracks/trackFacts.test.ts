@@ -1,10 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { easePath } from '../../../src/app/tracks/eases.ts';
 import { trackFacts } from '../../../src/app/tracks/trackFacts.ts';
+import { type Piece, plainText } from '../../../src/app/working/sentence.ts';
 import type { AxisColumns } from '../../../src/engine/schedule-types.ts';
 
-const spaced = (texts: readonly string[]) => texts.map((text) => text.replaceAll('\u00a0', ' '));
+const spaced = (sentences: readonly Piece[][]) =>
+  sentences.map((pieces) => plainText(pieces).replaceAll('\u00a0', ' '));
 const columns = (changed: Partial<AxisColumns>) => ({
+  name: 'Slide',
   unit: 'mm' as const,
   stepsPerUnit: 80,
   largestMoveSteps: 160,
@@ -24,7 +27,7 @@ describe('facts of a track', () => {
     expect(spaced(trackFacts(columns({ smallestMoveSteps: 160, unit: 'deg' })))).toEqual([
       'Every move is 2° (160 microsteps).',
     ]);
-    expect(trackFacts(columns({ largestMoveSteps: 0, smallestMoveSteps: 0 }))).toEqual([
+    expect(spaced(trackFacts(columns({ largestMoveSteps: 0, smallestMoveSteps: 0 })))).toEqual([
       'It stays where it is.',
     ]);
   });

@@ -82,6 +82,7 @@ describe('the path', () => {
     const boom = axes[0] as AxisColumns;
     boom.steps[12_345] = 16_000;
     boom.highestSteps = 16_000;
+    boom.largestMoveSteps = 16_000;
     const path = knownPath(plan, axes);
     expect(path.highest.frame).toBe(12_346);
     expect(path.riseMm).toBeCloseTo(500, 6);

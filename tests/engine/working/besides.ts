@@ -149,6 +149,23 @@ function exposureFigures(plan: Plan, i: number, at: (ms: number) => number): Ent
   ];
 }
 
+/** Minutes from UTC by the platform's own calendar; null where its text says otherwise. */
+function platformOffsetMin({ zone, utcOffsetMin }: Plan['place'], ms: number): number | null {
+  if (utcOffsetMin !== null) return utcOffsetMin;
+  const format = new Intl.DateTimeFormat('en', { timeZone: zone, timeZoneName: 'longOffset' });
+  const text = format.formatToParts(ms).find(({ type }) => type === 'timeZoneName')?.value ?? '';
+  const [all, sign, hours = '0', minutes = '0'] = /^GMT(?:([+-])(\d\d):(\d\d))?$/.exec(text) ?? [];
+  if (all === undefined) return null;
+  return (sign === '-' ? -1 : 1) * (Number(hours) * 60 + Number(minutes));
+}
+
+/** The offsets of the clock over a run. */
+export const offsetFigures = (plan: Plan, { offsets }: Schedule): Entry[] =>
+  offsets.flatMap(({ fromMs }, i) => {
+    const offsetMin = platformOffsetMin(plan.place, fromMs);
+    return offsetMin === null ? [] : [[`offsets.${i + 1}.offsetMin`, offsetMin]];
+  });
+
 /** What lamps leave in one exposure, and between two: the mean of a sine over a box, at twice the mains' frequency. */
 function rippleFigures(
   { lamps, exposure }: Plan,

@@ -5,7 +5,15 @@ import type { Plan } from '../../../src/engine/plan/schema.ts';
 import type { Schedule } from '../../../src/engine/schedule-types.ts';
 import { figuresOf, type Working, workingOf } from '../../../src/engine/working/working.ts';
 import { close, must, near } from '../../property/close.ts';
-import { frameFigures, sheetFigures, skyFigures, speedFigures, yearFigures } from './besides.ts';
+import {
+  frameFigures,
+  offsetFigures,
+  sheetFigures,
+  skyFigures,
+  speedFigures,
+  yearFigures,
+} from './besides.ts';
+import { rigFigures } from './rig-figures.ts';
 import { type Scheduled, scheduled, scheduledAt } from './scheduled.ts';
 
 const compiled = new Map<string, EvalFunction>();
@@ -103,6 +111,8 @@ export function judgeAll(plan: Plan, made: Schedule, frames: readonly number[]):
     ...sheetFigures(plan),
     ...skyFigures(plan, made, plan.start.date),
     ...yearFigures(plan, made),
+    ...rigFigures(plan, made),
+    ...offsetFigures(plan, made),
   ];
   for (const [figure, value] of besides) judgeFigure(plan, made, figure, { value, single: false });
   for (const frame of frames) {

@@ -91,35 +91,6 @@ test('names of sources and axes stand as they are, dots and all', () => {
   expect(workingOf(plan, made, `frame.2.axes.${name}.position`)?.unit).toBe('mm');
 });
 
-// APEX (Exif 2.x Annex C, from memory): f/8 is Av 6, 1/125 s is 1/128 s and so Tv 7, ISO 100 Sv 5: EV 13. ISO 400 is
-// two stops less, and a filter of three stops is right for a scene that is three stops brighter.
-test('the settings and the reading that are typed', () => {
-  const plan = planOf({
-    exposure: { shutterS: 0.008, apertureF: 8, iso: 400, filterStops: 3 },
-    light: {
-      kind: 'sky',
-      metered: true,
-      meteredShutterS: 0.008,
-      meteredApertureF: 8,
-      meteredIso: 100,
-      meteredFilterStops: 0,
-    },
-  });
-  const made = schedule(plan);
-  const value = (figure: string) => workingOf(plan, made, figure)?.value;
-  expect(value('exposure.openS')).toBe(1 / 128);
-  expect(value('exposure.ev')).toBeCloseTo(14, 12);
-  expect(value('light.readingEv')).toBeCloseTo(13, 12);
-  judgeAll(plan, made, [1]);
-});
-
-// 200 full steps of 16 microsteps through 3 : 1, 8 mm a turn: 1200 a millimetre.
-test('what one microstep moves', () => {
-  const axis = { name: 'S', fullStepsPerTurn: 200, microsteps: 16, gearRatio: 3, unitsPerTurn: 8 };
-  const plan = planOf({ rig: { axes: [{ ...axis, kind: 'slide', unit: 'mm' }] } });
-  expect(workingOf(plan, schedule(plan), 'axes.S.unitsPerStep')?.value).toBeCloseTo(1 / 1200, 15);
-});
-
 test('what is no figure has none', () => {
   const plan = demo('harbour-at-dusk.json');
   const made = schedule(plan);
