@@ -75,6 +75,7 @@ const PARTS_ASKED_FOR = [
   'PathPanel',
   'rig',
   'cautions',
+  'camera-pose',
   // Demos but for the first.
   'loaf-proving',
   'clay-snail',
