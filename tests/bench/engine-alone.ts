@@ -15,7 +15,7 @@ const here = fileURLToPath(import.meta.url);
 
 /** Times of a day of frames, each kind of plan: told, not judged. */
 export function engineAlone(): Figure[] {
-  const said = execFileSync(execPath, ['--import', 'tsx', here], { encoding: 'utf8' });
+  const said = execFileSync(execPath, ['--expose-gc', '--import', 'tsx', here], { encoding: 'utf8' });
   return (JSON.parse(said) as Figure[]).map(({ budget: _, ...figure }) => figure);
 }
 
