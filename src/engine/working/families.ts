@@ -16,6 +16,7 @@ import { frameSkyWorkings } from '../sky/working.ts';
 import { frameStorageWorkings } from '../storage/working.ts';
 import { frameTimeWorkings } from '../time/frame-working.ts';
 import type { Worked, Workings } from './make.ts';
+import { measureWorkings } from './measures.ts';
 
 /** Of one frame, counted from 0; names without the `frame.N.` before them. */
 const FRAME_SUBJECTS: readonly ((of: Worked, k: number) => Workings)[] = [
@@ -54,6 +55,7 @@ const FAMILIES: readonly Family[] = [
   { name: /^sheet\.action\.([1-9]\d*)\.(.+)$/s, workings: counted(sheetActionWorkings) },
   { name: /^sheet\.shot\.([1-9]\d*)\.(.+)$/s, workings: counted(sheetShotWorkings) },
   { name: /^sheet\.day\.([1-9]\d*)\.(.+)$/s, workings: counted(workDayWorkings) },
+  { name: /^measure\.(.+)\.([A-Za-z]+)$/s, workings: (_, which) => measureWorkings(which) },
   { name: /^days\.(\d{4}-\d\d-\d\d)\.(.+)$/s, workings: dateWorkings },
   { name: /^days\.(\d{4})\.(.+)$/s, workings: (of, which) => yearWorkings(of, Number(which)) },
 ];

@@ -5,7 +5,14 @@ import type { Plan } from '../../../src/engine/plan/schema.ts';
 import type { Schedule } from '../../../src/engine/schedule-types.ts';
 import { figuresOf, type Working, workingOf } from '../../../src/engine/working/working.ts';
 import { close, must, near } from '../../property/close.ts';
-import { frameFigures, offsetFigures, sheetFigures, skyFigures, yearFigures } from './besides.ts';
+import {
+  frameFigures,
+  offsetFigures,
+  sheetFigures,
+  skyFigures,
+  speedFigures,
+  yearFigures,
+} from './besides.ts';
 import { rigFigures } from './rig-figures.ts';
 import { type Scheduled, scheduled, scheduledAt } from './scheduled.ts';
 
@@ -112,6 +119,8 @@ export function judgeAll(plan: Plan, made: Schedule, frames: readonly number[]):
     for (const [figure, value] of scheduledAt(made, frame)) judgeFigure(plan, made, figure, value);
     for (const [figure, value] of frameFigures(plan, made, frame))
       judgeFigure(plan, made, figure, { value, single: false });
+    for (const [figure, value] of speedFigures(plan, made, frame))
+      judgeFigure(plan, made, figure, { value, single: true });
   }
   return figures;
 }
