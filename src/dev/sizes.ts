@@ -55,6 +55,8 @@ const PARTS_ASKED_FOR = [
   'TakeAlong',
   'CompareBody',
   'WorkingBody',
+  // Formulas as text, which the measuring helpers say too.
+  'text',
   'ShareDialog',
   'LinkDialog',
   'openLink',
@@ -73,6 +75,7 @@ const PARTS_ASKED_FOR = [
   'PathPanel',
   'rig',
   'cautions',
+  'camera-pose',
   // Demos but for the first.
   'loaf-proving',
   'clay-snail',

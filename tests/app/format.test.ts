@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { seriesOf, stepInSeries } from '../../src/app/fields/series.ts';
 import { allowedText, fullText } from '../../src/app/format/allowed.ts';
 import { bytesText, readBytes } from '../../src/app/format/bytes.ts';
 import { clockOf, dateOf, daysBetween, offsetText, readClock } from '../../src/app/format/clock.ts';
 import { colonText, durationText, exactDuration, readDuration } from '../../src/app/format/durations.ts';
-import { SHUTTER_SERIES, shutterMark, shutterText, stepInSeries } from '../../src/app/format/exposure.ts';
+import { shutterMark, shutterText } from '../../src/app/format/exposure.ts';
 import {
   MINUS,
   NBSP,
@@ -163,13 +164,14 @@ describe('marks of a camera', () => {
   });
 
   test('steps go from mark to mark and stay on the dial', () => {
-    expect(stepInSeries(SHUTTER_SERIES, 4, 1)).toBe(5);
-    expect(stepInSeries(SHUTTER_SERIES, 4, -1)).toBe(3.2);
-    expect(stepInSeries(SHUTTER_SERIES, 4.5, 1)).toBe(5);
-    expect(stepInSeries(SHUTTER_SERIES, 4.5, -1)).toBe(4);
-    expect(stepInSeries(SHUTTER_SERIES, 30, 1)).toBe(30);
-    expect(stepInSeries(SHUTTER_SERIES, 100, -1)).toBe(30);
-    expect(stepInSeries(SHUTTER_SERIES, 1 / 20_000, 1)).toBe(1 / 8000);
+    const series = seriesOf('exposure.shutterS') ?? [];
+    expect(stepInSeries(series, 4, 1)).toBe(5);
+    expect(stepInSeries(series, 4, -1)).toBe(3.2);
+    expect(stepInSeries(series, 4.5, 1)).toBe(5);
+    expect(stepInSeries(series, 4.5, -1)).toBe(4);
+    expect(stepInSeries(series, 30, 1)).toBe(30);
+    expect(stepInSeries(series, 100, -1)).toBe(30);
+    expect(stepInSeries(series, 1 / 20_000, 1)).toBe(1 / 8000);
   });
 });
 

@@ -3,7 +3,7 @@
  *
  * Once some library has handed the memory of an array over to somebody else (those that the other parts of the bench
  * load do), V8 asks at every access to an array whether its memory is still there. The kernel, which does nothing but
- * access, then takes longer by more than the engine does.
+ * access, then takes longer by more than the engine does: how they compare in Node depends on what else is loaded.
  */
 import { execFileSync } from 'node:child_process';
 import { argv, execPath } from 'node:process';
@@ -13,9 +13,9 @@ import type { Figure } from './report.ts';
 
 const here = fileURLToPath(import.meta.url);
 
-/** Times of a day of frames, each kind of plan: told, not judged. */
+/** Times of a day of frames, each kind of plan: told, not judged, since they are judged beside other libraries. */
 export function engineAlone(): Figure[] {
-  const said = execFileSync(execPath, ['--import', 'tsx', here], { encoding: 'utf8' });
+  const said = execFileSync(execPath, ['--expose-gc', '--import', 'tsx', here], { encoding: 'utf8' });
   return (JSON.parse(said) as Figure[]).map(({ budget: _, ...figure }) => figure);
 }
 

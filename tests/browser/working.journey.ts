@@ -207,6 +207,22 @@ test('every figure of a sheet opens its own working', async () => {
   await working(page).locator('summary', { hasText: 'Other figures' }).click();
   await working(page).getByRole('button', { name: 'Exposure 6: takes', exact: true }).click();
   await expect.poll(() => text(heading(page))).toBe('Exposure 6: takes');
+  // Where work stops: by keys to its clock, by pressing it to all of it. When it is, goes by the hour of the test.
+  await page.keyboard.press('Escape');
+  await working(page).waitFor({ state: 'hidden' });
+  await page.locator('[data-kind=exposure][data-index="5"] [data-column=clock]').click();
+  await page.keyboard.press('Alt+PageDown');
+  await page.keyboard.press('?');
+  await expect.poll(() => text(heading(page))).toMatch(/: (break begins|work ends)$/);
+  await page.keyboard.press('Escape');
+  await working(page).waitFor({ state: 'hidden' });
+  await page
+    .locator('[data-kind=pause]')
+    .first()
+    .getByText(/Break|ends/)
+    .click();
+  await page.locator('.cell-foot [data-figure^="sheet.day."]').filter({ hasText: /min|h/ }).click();
+  await expect.poll(() => text(heading(page))).toMatch(/: (break|until work goes on)$/);
   expect(problems).toEqual([]);
   await context.close();
 }, 240_000);
@@ -263,7 +279,13 @@ test('every figure on set opens its own working, before the run, in it and in a 
   await start.waitFor();
   const before = await walk(page);
   expect(before.wrong).toEqual([]);
-  for (const figure of ['onset.toFirstS', 'totals.frames', 'totals.firstFrameAt', 'onset.step.1.at'])
+  for (const figure of [
+    'onset.toFirstS',
+    'totals.frames',
+    'totals.firstFrameAt',
+    'onset.step.1.at',
+    'balance.cameraOffNm',
+  ])
     expect(before.figures).toContain(figure);
 
   await start.click();

@@ -35,6 +35,7 @@ const KEYS: readonly (readonly [string, string])[] = [
     'Alt ↑ ↓',
     'On the sheet: a new action begins here, join with the next; in the frames of a time-lapse the event before or after',
   ],
+  ['Alt Page Up, Page Down', 'On the sheet: the break or end of a day before or after'],
   ['Ctrl or Cmd Z', 'Undo; with Shift redo'],
   ['Ctrl or Cmd S', 'Save the plan as a file'],
   ['Ctrl or Cmd O', 'Open a plan file'],

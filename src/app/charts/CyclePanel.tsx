@@ -1,4 +1,4 @@
-import { useId, useMemo, useState } from 'react';
+import { Fragment, useId, useMemo, useState } from 'react';
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { Schedule } from '../../engine/schedule-types.ts';
 import { ofFrame } from '../../engine/working/names.ts';
@@ -116,12 +116,31 @@ function Drawn({ model, width }: { model: CycleModel; width: number }) {
         <ul className="cycle-legend">
           {legend.map((item) => (
             <li key={item.text}>
-              <Swatch item={item} /> {item.text}
+              <Swatch item={item} /> <Times item={item} />
             </li>
           ))}
         </ul>
       )}
     </>
+  );
+}
+
+/** A bar's name and its times, each with its working. */
+function Times({ item: { text, label, times } }: { item: LegendItem }) {
+  if (times.length === 0) return text;
+  return (
+    <span>
+      {label}{' '}
+      {times.map((time, n) => (
+        <Fragment key={time.of}>
+          {n > 0 && ' + '}
+          <How of={time.of} what={`${time.text} s, ${label}`}>
+            {time.text}
+            {n === times.length - 1 && '\u00A0s'}
+          </How>
+        </Fragment>
+      ))}
+    </span>
   );
 }
 

@@ -1,4 +1,5 @@
 /** Where the bars of a cycle lie at one width, and which of them have room for their names. */
+import { ofFrame } from '../../engine/working/names.ts';
 import type { Bar, BarKind, CycleModel } from './cycleModel.ts';
 import { secondsText } from './format.ts';
 import { linear, niceStep } from './scale.ts';
@@ -26,6 +27,9 @@ export interface AxisTick {
 export interface LegendItem {
   kind: BarKind;
   text: string;
+  label: string;
+  /** Its times, each with the name of its working; none where there are too many to tell. */
+  times: readonly { text: string; of: string }[];
 }
 
 /** The drawing of a cycle, pixels. */
@@ -74,7 +78,11 @@ export function cycleLayout(model: CycleModel, width: number): CycleLayout {
     rig,
     free,
     ticks: secondsAxis(endS, x, right - left),
-    legend: legendOf([...camera, ...rig, ...free]),
+    legend: legendOf(
+      Object.entries({ camera, rig, free }).flatMap(([lane, bars]) =>
+        bars.map((bar, n) => ({ ...bar, of: ofFrame(model.frame - 1, `lane.${lane}.${n + 1}.lastsS`) })),
+      ),
+    ),
   };
 }
 
@@ -103,13 +111,17 @@ function secondsAxis(endS: number, x: (seconds: number) => number, widthPx: numb
 }
 
 /** Names and times that found no room in their bars; several bars of one kind together. */
-function legendOf(bars: readonly PlacedBar[]): LegendItem[] {
+function legendOf(bars: readonly (PlacedBar & { of: string })[]): LegendItem[] {
   const homeless = bars.filter((bar) => bar.shows !== 'all');
   const labels = [...new Set(homeless.map((bar) => bar.label))];
   return labels.flatMap((label) => {
     const alike = bars.filter((bar) => bar.label === label);
     const first = alike[0];
-    return first ? [{ kind: first.kind, text: `${label} ${timesText(alike)}` }] : [];
+    if (!first) return [];
+    const times = alike.map(({ durationS, of }) => ({ text: secondsText(durationS), of }));
+    return [
+      { kind: first.kind, text: `${label} ${timesText(alike)}`, label, times: times.length > 3 ? [] : times },
+    ];
   });
 }
 

@@ -3,7 +3,7 @@ import type { Codec } from './allowed.ts';
 import { bytesUnit, readBytes } from './bytes.ts';
 import { offsetText } from './clock.ts';
 import { colonText, durationText, exactDuration, readDuration } from './durations.ts';
-import { readShutter, shutterMark } from './exposure.ts';
+import { shutterMark } from './exposure.ts';
 import { NBSP, numberText, readNumber } from './numbers.ts';
 import { readOffset } from './offset.ts';
 
@@ -39,7 +39,7 @@ const duration: Codec = {
 const shutter: Codec = {
   text: shutterMark,
   unit: (value) => (/[a-z]/.test(shutterMark(value)) ? '' : 's'),
-  read: readShutter,
+  read: readDuration,
   kind: 'a shutter time',
 };
 

@@ -18,7 +18,7 @@ export function SagBody({ onTake }: SagProps) {
         Without its payload a balanced arm swings up: take the counterweight off first, or have someone hold
         the arm, before anything comes off or goes on. Nobody under it, fingers clear of the pivot.
       </Caution>
-      <FrequencyResult {...{ frequencyHz, onTake }} />
+      <FrequencyResult measure="sag" numbers={[sag.value ?? 0]} {...{ frequencyHz, onTake }} />
     </>
   );
 }

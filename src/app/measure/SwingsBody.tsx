@@ -62,7 +62,11 @@ function Frequency({ onTake }: SwingsProps) {
       <Taps onTaps={onTaps} />
       {counted.box()}
       {took.box()}
-      <FrequencyResult {...{ frequencyHz, onTake }} />
+      <FrequencyResult
+        measure="swings"
+        numbers={[counted.value ?? 0, took.value ?? 0]}
+        {...{ frequencyHz, onTake }}
+      />
     </>
   );
 }
@@ -85,6 +89,8 @@ function Damping({ onTake }: SwingsProps) {
       {dampingRatio !== null && (
         <Result
           title="Damping ratio"
+          measure="decay"
+          numbers={[first.value ?? 0, later.value ?? 0, between.value ?? 0]}
           text={withUnit(numberText(dampingRatio * 100, 3), '%')}
           onTake={() => onTake({ dampingRatio })}
         />

@@ -50,12 +50,20 @@ export function TimedWriteBody({ onTake, frameBytes, cards, camera = true }: Tim
       {took.box()}
       <WhichCard cards={cards} card={card} onCard={setCard} />
       {camera && writeS !== null && (
-        <Result title="Write" text={`${secondsText(writeS, 3)} a frame`} onTake={() => onTake({ writeS })} />
+        <Result
+          title="Write"
+          text={`${secondsText(writeS, 3)} a frame`}
+          measure="write"
+          numbers={[known?.n ?? 0, known?.s ?? 0]}
+          onTake={() => onTake({ writeS })}
+        />
       )}
       {name !== undefined && writeBytesPerS !== null && (
         <Result
           title={`${name} writes`}
           text={`${bytesText(writeBytesPerS)}/s, at ${bytesText(frameBytes)} a frame`}
+          measure="card"
+          numbers={[known?.n ?? 0, known?.s ?? 0, frameBytes]}
           onTake={() => onTake({ writeBytesPerS, card })}
         />
       )}

@@ -1,8 +1,11 @@
 /** Parts that the measuring helpers share. */
 import { type ReactNode, useEffect, useState } from 'react';
+import { capital, worth } from '../../engine/working/make.ts';
+import { type MeasureKind, measureDraft, ofMeasure } from '../../engine/working/measures.ts';
+import { formulaText, numbersText, readable } from '../../engine/working/text.ts';
 import { EntryBox } from '../fields/EntryBox.tsx';
 import { numberText, withUnit } from '../format/numbers.ts';
-import { OfferLine, Refusal } from '../sections/parts.tsx';
+import { More, OfferLine, Refusal } from '../sections/parts.tsx';
 import { type Entry, readEntry, type Typed } from './figures.ts';
 
 /** A box for something measured: its text, what it says, and the box itself. */
@@ -21,12 +24,15 @@ export function useEntry(
 interface ResultProps {
   title: string;
   text: string;
+  /** What it follows from. */
+  measure: MeasureKind;
+  numbers: readonly number[];
   /** Puts the value where it belongs. @returns why it does not fit, or null */
   onTake: () => string | null;
 }
 
 /** Something that follows from what was measured, and the button that takes it. */
-export function Result({ title, text, onTake }: ResultProps) {
+export function Result({ title, text, measure, numbers, onTake }: ResultProps) {
   const [taken, setTaken] = useState<{ text: string; error: string | null } | null>(null);
   const now = taken?.text === text ? taken : null;
   return (
@@ -42,23 +48,41 @@ export function Result({ title, text, onTake }: ResultProps) {
         onTake={() => setTaken({ text, error: onTake() })}
       />
       <Refusal text={now?.error ?? null} />
+      <HowMeasured measure={measure} numbers={numbers} />
     </>
   );
 }
 
+/** How it came about, in its place: a dialog over it would forget what was typed. */
+function HowMeasured({ measure, numbers }: Pick<ResultProps, 'measure' | 'numbers'>) {
+  const draft = measureDraft(measure, numbers);
+  return (
+    <More title="How it came about">
+      <p className="hint w2" data-figure={ofMeasure(measure, numbers)}>
+        {capital(formulaText(draft))}
+        <br />= <span className="m">{numbersText(draft)}</span>
+        <br />= <span className="m">{readable(worth(draft), draft.unit)}</span>
+        <br />
+        {draft.source}
+      </p>
+    </More>
+  );
+}
+
 /** A frequency that follows, if it does. */
-export function FrequencyResult({ frequencyHz, onTake }: FrequencyProps) {
+export function FrequencyResult({ frequencyHz, onTake, ...measured }: FrequencyProps) {
   if (frequencyHz === null) return null;
   return (
     <Result
       title="Rings at"
       text={withUnit(numberText(frequencyHz), 'Hz')}
+      {...measured}
       onTake={() => onTake({ frequencyHz })}
     />
   );
 }
 
-interface FrequencyProps {
+interface FrequencyProps extends Pick<ResultProps, 'measure' | 'numbers'> {
   frequencyHz: number | null;
   onTake: (measured: { frequencyHz: number }) => string | null;
 }

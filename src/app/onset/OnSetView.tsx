@@ -1,5 +1,6 @@
 /** On set, beside the camera: large, with one hand, in the dark, without a network. */
 import { Suspense, useCallback, useEffect, useState } from 'react';
+import { balanceCautions } from '../../engine/balance/cautions.ts';
 import { madeOf } from '../../engine/onset/stretch.ts';
 import type { Moment } from '../../engine/onset/todo.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
@@ -8,13 +9,14 @@ import { fetched } from '../fetched.tsx';
 import { ChevronLeft, ThemeIcon, UndoIcon } from '../icons.tsx';
 import { usePlan } from '../store/plan.ts';
 import { useTheme } from '../theme.ts';
+import { Pieces } from '../working/Pieces.tsx';
 import { After } from './After.tsx';
 import { Before, isLongPast } from './Before.tsx';
 import { Log } from './Log.tsx';
 import { announcedOf, dueNow, Moments, markDone, nextOf, useMoments } from './Moments.tsx';
 import { type Jump, JumpNote, Notes } from './Notes.tsx';
 import { Progress, Running } from './Running.tsx';
-import { type Now, nowOf, overMs, type Shoot } from './shoot.ts';
+import { type Now, nowOf, onSetOf, overMs, type Shoot } from './shoot.ts';
 import { clockNow, fetchRun, markRunning, note, runNow, undoLast, useRun } from './store.ts';
 import { useAwake } from './useAwake.ts';
 import { useClockJump, useNow } from './useNow.ts';
@@ -90,13 +92,18 @@ const wantsScreen = ({ phase, nowMs, stretch }: Now): boolean =>
   phase === 'paused' ||
   (phase === 'before' && Math.abs(stretch.startMs - nowMs) < HALF_HOUR_MS);
 
-function Cautions({ plan, now }: { plan: Plan; now: Now }) {
+function Cautions({ shoot, now }: { shoot: Shoot; now: Now }) {
+  const made = madeOf(now.stretch);
+  const ofRig = made.rig.balance ? balanceCautions(made.rig.balance) : [];
+  const piecesOf = (caution: string) => ofRig.find(({ text }) => text === caution)?.pieces ?? [caution];
   return (
     <details className="on-cautions" open={now.phase === 'before'}>
       <summary>Cautions</summary>
       <ul>
-        {cautionsOf(plan, madeOf(now.stretch)).map((caution) => (
-          <li key={caution}>{caution}</li>
+        {cautionsOf(shoot.plan, made).map((caution) => (
+          <li key={caution}>
+            <Pieces pieces={piecesOf(caution)} run={() => onSetOf(shoot, now)} />
+          </li>
         ))}
       </ul>
     </details>
@@ -160,7 +167,7 @@ function TimeLapse({ desk }: { desk: Plan }) {
           {phase !== 'before' && notes}
           <Signal shoot={shoot} now={now} moments={moments} />
           <Log plan={shoot.plan} desk={desk} canClear={phase === 'after' || phase === 'before'} />
-          <Cautions plan={shoot.plan} now={now} />
+          <Cautions shoot={shoot} now={now} />
           {phase === 'running' && (
             <p className="s">
               Ends {clockText(overMs(shoot), shoot.plan.place)}. This page only counts: the trigger fires the

@@ -1,7 +1,7 @@
 /** What the ringing of a run comes to, in sentences. */
 import type { Plan } from '../../engine/plan/schema.ts';
 import type { RingingSummary } from '../../engine/ringing/summary.ts';
-import { atLeastText, durationText } from '../format/durations.ts';
+import { durationText } from '../format/durations.ts';
 import { shortNumber, withUnit } from '../format/numbers.ts';
 import type { Piece } from '../working/sentence.ts';
 
@@ -32,9 +32,11 @@ function quietPieces({ quiet }: RingingSummary, isQuiet: boolean): Piece[] {
   const { savesS, shortestIntervalS, shortestIntervalWithoutS } = quiet;
   if (savesS < WORTH_S)
     return [`Quiet moves ${isQuiet ? 'save' : 'would save'} `, figure('savesS', 'no time'), ' here.'];
-  const from = figure('shortestIntervalWithoutS', atLeastText(shortestIntervalWithoutS));
-  const to = figure('shortestIntervalS', atLeastText(shortestIntervalS));
-  const by = [': ', figure('savesS', durationText(savesS)), ' shorter.'];
+  // With as many digits as each other: their difference is what the sentence says.
+  const seconds = (what: string, value: number) => figure(what, durationText(value, 2));
+  const from = seconds('shortestIntervalWithoutS', shortestIntervalWithoutS);
+  const to = seconds('shortestIntervalS', shortestIntervalS);
+  const by = [': ', seconds('savesS', savesS), ' shorter.'];
   return isQuiet
     ? ['With quiet moves the shortest interval is ', to, ' instead of ', from, ...by]
     : ['Quiet moves would bring the shortest interval from ', from, ' to ', to, ...by];

@@ -1,10 +1,9 @@
 /** The rig as it is drawn: where it stands at single frames, and the way of its lens; millimetres in its room. */
+import { type Pose, poseAt } from '../../engine/path/camera-pose.ts';
 import {
   type Geometry,
   geometryOf,
   lensAt,
-  type Pose,
-  poseAt,
   poseAxis,
   stanceAt,
   subjectAt,

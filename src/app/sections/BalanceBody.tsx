@@ -7,6 +7,7 @@ import { WorkedOutField } from '../fields/WorkedOutField.tsx';
 import { armResults, supportResults } from '../rig/balanceResults.ts';
 import { hasKind } from '../rig/rigText.ts';
 import { usePlan, useSchedule } from '../store/plan.ts';
+import { Pieces } from '../working/Pieces.tsx';
 import { Caution, More } from './parts.tsx';
 import { Results } from './Results.tsx';
 
@@ -62,8 +63,10 @@ function SupportFields() {
       {run && (
         <>
           <h4 className="w2">Before anything goes on or comes off</h4>
-          {balanceCautions(run).map(({ id, text }) => (
-            <Caution key={id}>{text}</Caution>
+          {balanceCautions(run).map(({ id, text, pieces }) => (
+            <Caution key={id}>
+              <Pieces pieces={pieces ?? [text]} />
+            </Caution>
           ))}
         </>
       )}

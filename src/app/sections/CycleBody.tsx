@@ -12,9 +12,9 @@ function Outcome() {
         ['The longest cycle is that of ', figure('longestCycleFrame', `frame ${longestCycleFrame}`), '.'],
         [
           'With the guard it asks for an interval of ',
-          figure('shortestIntervalS', durationText(shortestIntervalS)),
+          figure('shortestIntervalS', durationText(shortestIntervalS, 2)),
           ': ',
-          figure('tightestSpareS', durationText(Math.abs(tightestSpareS))),
+          figure('tightestSpareS', durationText(Math.abs(tightestSpareS), 2)),
           tightestSpareS >= 0 ? ' to spare.' : ' missing.',
         ],
       ]}

@@ -1,6 +1,6 @@
 /** A box that takes one to a place on the sheet. */
 import { type FormEvent, useId, useState } from 'react';
-import { goToExposure } from './commands.ts';
+import { exposureAt, goToExposure } from './commands.ts';
 import { gridNow } from './gridStore.ts';
 import { find } from './jump.ts';
 import { sheetedNow } from './sheeted.ts';
@@ -57,11 +57,7 @@ function ask(text: string): { text: string } | { error: string } {
   const { at } = gridNow();
   const of = sheetedNow();
   const from =
-    at.kind === 'exposure'
-      ? at.index
-      : at.kind === 'action'
-        ? (of.sheet.actions[at.index]?.firstExposure ?? 1) - 1
-        : -1;
+    at.kind === 'action' ? (of.sheet.actions[at.index]?.firstExposure ?? 1) - 1 : (exposureAt(of, at) ?? -1);
   const found = find(of, text, from);
   if (!('error' in found)) goToExposure(found.index);
   return found;

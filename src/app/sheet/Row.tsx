@@ -360,22 +360,32 @@ function shotContent({ of, spot, columns }: RowProps, column: Column): Content |
   }
 }
 
-function pauseWords({ plan, sheet }: Sheeted, pause: Pause): string {
-  if (pause.kind === 'break') {
-    const { from, to } = plan.sheet.breaks[pause.index] ?? { from: '', to: '' };
+function pauseWords({ plan, sheet }: Sheeted, { kind, day: d, index, ms, toMs }: Pause): string {
+  if (kind === 'break') {
+    const { from, to } = plan.sheet.breaks[index] ?? { from: '', to: '' };
     return `Break, ${from} to ${to}`;
   }
   const spans = spansOf(plan, sheet);
-  const day = sheet.days[pause.index];
-  const then = sheet.days[pause.index + 1];
-  const ends = `${dayText(pause.ms, spans)} ends: exposure ${day?.lastExposure}, frame ${day?.frame}`;
-  return then ? `${ends}; on ${dayText(then.fromMs, spans)}, ${clockText(then.fromMs, spans)}` : ends;
+  const day = sheet.days[d];
+  const ends = `${dayText(ms, spans)} ends: exposure ${day?.lastExposure}, frame ${day?.frame}`;
+  return `${ends}; on ${dayText(toMs, spans)}, ${clockText(toMs, spans)}`;
+}
+
+/** How many columns, from the second on, the words of a pause go over: up to the first axis. */
+function wordColumns(columns: readonly Column[]): number {
+  const axis = columns.findIndex(({ kind }) => kind === 'axis');
+  return axis < 0 ? columns.length - 1 : axis - 1;
+}
+
+/** The column whose cell stands at another on a row: the words of a pause go over several. */
+export function shownColumn(columns: readonly Column[], { kind }: Spot, column: Column): Column {
+  const c = columns.indexOf(column);
+  return kind === 'pause' && c > 1 && c <= wordColumns(columns) ? (columns[1] ?? column) : column;
 }
 
 function pauseContent({ of, pause, columns, heightPx }: RowProps, column: Column): Content | null {
   if (!pause) return null;
-  const before = columns.findIndex(({ kind }) => kind === 'axis');
-  const words = before < 0 ? columns.length - 1 : before - 1;
+  const words = wordColumns(columns);
   switch (column.id) {
     case columns[0]?.id:
       return only(null);

@@ -16,21 +16,21 @@ import { openByKey } from '../working/cellFigures.ts';
 import type { Onward } from './CellEditor.tsx';
 import { editText, rowsText } from './cells.ts';
 import { type Column, columnsOf, EDITABLE, NARROW_PX } from './columns.ts';
-import { clamped, clampSpot, toggleDone } from './commands.ts';
+import { clamped, clampSpot, exposureAt, toggleDone } from './commands.ts';
 import { enterCell, pasteAt } from './edits.ts';
 import { figuresAt } from './figures.ts';
 import { GridBody, Grid as GridBox, GridHead } from './GridParts.tsx';
 import { type Grid, gridNow, say, selected, setActionOpen, setGrid, useGrid } from './gridStore.ts';
 import { press, type Table } from './keys.ts';
 import { pausesOf } from './pauses.ts';
-import { cellId, Row } from './Row.tsx';
+import { cellId, Row, shownColumn } from './Row.tsx';
 import { type RowHeights, type RowKind, rowsOf, type Spot } from './rows.ts';
 import { type Sheeted, sheetedNow } from './sheeted.ts';
 import { useRows } from './useRows.ts';
 
 const WIDE: RowHeights = { shot: 40, action: 44, exposure: 28, next: 36, pause: 32 };
 /** As tall as a finger, for what is pressed in them. */
-const TOUCHED: RowHeights = { shot: 44, action: 44, exposure: 44, next: 48, pause: 32 };
+const TOUCHED: RowHeights = { shot: 44, action: 44, exposure: 44, next: 48, pause: 44 };
 /** Two lines each, and as tall as a finger. */
 const NARROW: RowHeights = { shot: 56, action: 56, exposure: 52, next: 56, pause: 44 };
 export const HEAD_PX = 35;
@@ -99,7 +99,8 @@ export function SheetTable({ of, next }: Props) {
   const grid = useGrid((state) => state);
   const box = useRef<HTMLElement | null>(null);
   const at = clamped(grid.at, of);
-  const column = columns.find(({ id }) => id === grid.column) ?? columns.find(({ grows }) => grows);
+  const wanted = columns.find(({ id }) => id === grid.column) ?? columns.find(({ grows }) => grows);
+  const column = wanted && shownColumn(columns, at, wanted);
   const range = selected({ at, anchor: grid.anchor });
   const row = rows.count === 0 ? 0 : rows.rowOf(at);
   const chosen = figuresAt(of, at, column);
@@ -140,7 +141,8 @@ export function SheetTable({ of, next }: Props) {
   useLayoutEffect(() => {
     table.current = {
       rows,
-      columns,
+      columns: columns.filter((one) => shownColumn(columns, at, one) === one),
+      column: column?.id,
       pageRows: scrolled.pageRows(heights.exposure),
       edit: (text) => {
         show(row);
@@ -211,7 +213,8 @@ export function SheetTable({ of, next }: Props) {
     const target = event.target as HTMLElement;
     if (event.button !== 0 || target.closest('.in-cell')) return;
     const pressed = pressedAt(target);
-    if (!pressed || pressed.spot.kind === 'pause') return;
+    // With Shift one selects exposures: a pause is none.
+    if (!pressed || (event.shiftKey && pressed.spot.kind === 'pause')) return;
     if (target.closest('button')) {
       event.preventDefault();
       focus();
@@ -253,8 +256,11 @@ export function SheetTable({ of, next }: Props) {
   const onPaste = (event: ClipboardEvent) => {
     if (grid.typing) return;
     event.preventDefault();
-    const after = range?.last ?? sheetedNow().sheet.exposures;
-    pasteAt(after - 1, event.clipboardData.getData('text/plain'));
+    const of = sheetedNow();
+    pasteAt(
+      range ? range.last - 1 : (exposureAt(of, at) ?? of.sheet.exposures - 1),
+      event.clipboardData.getData('text/plain'),
+    );
   };
 
   const { drawn } = scrolled;

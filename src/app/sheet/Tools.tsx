@@ -88,12 +88,10 @@ export function Tools({ of }: { of: Sheeted }) {
   return (
     <div className="tools-row" role="toolbar" aria-label="Rows">
       {range && <ExposureTools of={of} range={range} />}
-      {at.kind !== 'exposure' && (
-        <>
-          <Tool text="New action" onPress={newAction} />
-          {at.kind === 'action' && <Tool text="Join with next" onPress={joinNext} />}
-          <Tool text={at.kind === 'shot' ? 'Delete shot' : 'Delete action'} onPress={removeRows} />
-        </>
+      {at.kind !== 'exposure' && <Tool text="New action" onPress={newAction} />}
+      {at.kind === 'action' && <Tool text="Join with next" onPress={joinNext} />}
+      {(at.kind === 'action' || at.kind === 'shot') && (
+        <Tool text={at.kind === 'shot' ? 'Delete shot' : 'Delete action'} onPress={removeRows} />
       )}
       <Tool text="New shot" onPress={newShot} />
       {at.kind === 'shot' && (

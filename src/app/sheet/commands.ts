@@ -22,6 +22,7 @@ import { holdText } from '../strip/notes.ts';
 import { actionOf } from './cells.ts';
 import { attempt, doIt } from './edits.ts';
 import { gridNow, say, selected, setActionOpen, setGrid } from './gridStore.ts';
+import { pausesOf } from './pauses.ts';
 import type { Spot } from './rows.ts';
 import { type Sheeted, sheetedNow } from './sheeted.ts';
 import { tickedOf } from './ticked.ts';
@@ -104,6 +105,14 @@ export function removeRows(): void {
   }
 }
 
+const FIRST: Spot = { kind: 'exposure', index: 0 };
+
+/** Index of the exposure that one is at, or after which work stops there; null on a heading. */
+export function exposureAt({ plan, sheet }: Sheeted, { kind, index }: Spot): number | null {
+  if (kind === 'pause') return pausesOf(plan, sheet)[index]?.after ?? null;
+  return kind === 'exposure' ? index : null;
+}
+
 /** A cell on the sheet, where the one that one was at is gone. */
 export function clampSpot(of = sheetedNow()): void {
   const { at, anchor } = gridNow();
@@ -114,7 +123,11 @@ export function clampSpot(of = sheetedNow()): void {
 }
 
 /** The nearest spot that there is. */
-export function clamped({ kind, index }: Spot, { sheet }: Sheeted): Spot {
+export function clamped({ kind, index }: Spot, { plan, sheet }: Sheeted): Spot {
+  if (kind === 'pause') {
+    const { length } = pausesOf(plan, sheet);
+    return length > 0 ? { kind, index: Math.min(length - 1, index) } : clamped(FIRST, { plan, sheet });
+  }
   const counts = { shot: sheet.shots.length > 1 ? sheet.shots.length : 0, action: sheet.actions.length };
   if (kind === 'exposure' && sheet.exposures > 0)
     return { kind, index: Math.max(0, Math.min(sheet.exposures - 1, index)) };
@@ -150,9 +163,8 @@ export function splitHere(): void {
 }
 
 /** Index of the action that one is in; null on a shot's row. */
-export function actionAt({ sheet }: Sheeted, at: Spot): number | null {
-  if (at.kind === 'action') return at.index;
-  return at.kind === 'exposure' ? (sheet.columns.action[at.index] ?? null) : null;
+export function actionAt(of: Sheeted, at: Spot): number | null {
+  return at.kind === 'action' ? at.index : (of.sheet.columns.action[exposureAt(of, at) ?? -1] ?? null);
 }
 
 export function joinNext(): void {
@@ -170,10 +182,10 @@ export function newAction(): void {
 }
 
 /** Index of the shot that one is in. */
-export function shotAt({ sheet }: Sheeted, at: Spot): number {
+export function shotAt(of: Sheeted, at: Spot): number {
   if (at.kind === 'shot') return at.index;
-  if (at.kind === 'action') return sheet.actions[at.index]?.shot ?? 0;
-  return sheet.columns.shot[at.index] ?? 0;
+  if (at.kind === 'action') return of.sheet.actions[at.index]?.shot ?? 0;
+  return of.sheet.columns.shot[exposureAt(of, at) ?? -1] ?? 0;
 }
 
 export function newShot(): void {

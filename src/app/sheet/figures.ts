@@ -1,13 +1,14 @@
 /** The figures that stand in the cells of the exposure sheet, with the names of their workings. */
 import { passesOf, timecodeAt } from '../../engine/sheet/texts.ts';
 import { doneIn } from '../../engine/sheet/ticks.ts';
-import { ofAction, ofExposure, ofShot } from '../../engine/working/names.ts';
+import { ofAction, ofBreak, ofExposure, ofShot, ofWorkDay } from '../../engine/working/names.ts';
 import { durationText } from '../format/durations.ts';
 import { plural, withUnit } from '../format/numbers.ts';
 import { type CellFigure, type Chosen, chosenFigures } from '../working/cellFigures.ts';
 import { framesText, positionAt, positionText } from './cells.ts';
-import { clockText, spansOf } from './clock.ts';
+import { clockText, dayText, momentText, spansOf } from './clock.ts';
 import type { ColumnKind } from './columns.ts';
+import { pausesOf } from './pauses.ts';
 import type { Spot } from './rows.ts';
 import type { Sheeted } from './sheeted.ts';
 
@@ -85,7 +86,31 @@ function ofAShot({ sheet }: Sheeted, s: number): Placed[] {
   ];
 }
 
-const ROWS = { shot: ofAShot, action: ofAnAction, exposure: ofAnExposure, pause: () => [] } as const;
+function ofAPause({ plan, sheet }: Sheeted, index: number): Placed[] {
+  const pause = pausesOf(plan, sheet)[index];
+  if (!pause) return [];
+  const { kind, day, index: b, ms, toMs } = pause;
+  const spans = spansOf(plan, sheet);
+  const [begins, ends] = [clockText(ms, spans), momentText(toMs, spans, ms)];
+  const lasts = durationText(Math.round((toMs - ms) / 60_000) * 60);
+  const name = (what: string) => ofWorkDay(day, kind === 'break' ? ofBreak(b, what) : what);
+  if (kind === 'break')
+    return [
+      { kind: 'text', name: 'Break', text: lasts, of: name('lengthS') },
+      { kind: 'clock', name: 'Begins', text: begins, of: name('from') },
+      { kind: 'text', name: 'Ends', text: ends, of: name('to') },
+    ];
+  const last = (sheet.days[day]?.lastExposure ?? 1) - 1;
+  const frame = (sheet.columns.firstFrame[last] ?? 0) + (sheet.columns.frames[last] ?? 0) - 1;
+  return [
+    { kind: 'text', name: 'Until work goes on', text: lasts, of: name('nightS') },
+    { kind: 'clock', name: 'Work ends', text: begins, of: name('to') },
+    { kind: 'text', name: 'Last frame', text: String(frame), of: ofExposure(last, 'lastFrame') },
+    { kind: 'text', name: 'Work goes on', text: ends, of: ofWorkDay(day + 1, 'from') },
+  ];
+}
+
+const ROWS = { shot: ofAShot, action: ofAnAction, exposure: ofAnExposure, pause: ofAPause } as const;
 
 /** What is chosen on the sheet: its row in words, and the figures of its cell, or of all of the row if that has none. */
 export function figuresAt(
@@ -94,11 +119,17 @@ export function figuresAt(
   column: { kind: ColumnKind; axis?: number } | undefined,
 ): Chosen {
   const all: readonly Placed[] = ROWS[kind](of, index).filter(({ text }) => text !== '');
-  const own = all.filter((one) => one.kind === column?.kind && one.axis === column.axis);
-  const row = kind === 'exposure' ? `Exposure ${index + 1}` : rowText(of, kind, index);
-  return chosenFigures(row, own, all);
+  // Wherever one is in a pause but at its clock, one is at its words: they have all of its figures.
+  const whole = kind === 'pause' && column?.kind !== 'clock';
+  const own = whole ? all : all.filter((one) => one.kind === column?.kind && one.axis === column.axis);
+  return chosenFigures(rowText(of, kind, index), own, all);
 }
 
-const rowText = ({ sheet }: Sheeted, kind: Spot['kind'], index: number): string =>
-  (kind === 'shot' ? sheet.shots[index]?.name : kind === 'action' ? sheet.actions[index]?.text : '') ||
-  `${kind === 'shot' ? 'Shot' : 'Action'} ${index + 1}`;
+function rowText({ plan, sheet }: Sheeted, kind: Spot['kind'], index: number): string {
+  if (kind === 'shot') return sheet.shots[index]?.name || `Shot ${index + 1}`;
+  if (kind === 'action') return sheet.actions[index]?.text || `Action ${index + 1}`;
+  if (kind === 'exposure') return `Exposure ${index + 1}`;
+  const pause = pausesOf(plan, sheet)[index];
+  const day = pause ? dayText(pause.ms, spansOf(plan, sheet)) : '';
+  return pause?.kind === 'break' ? `Break on ${day}` : `End of ${day}`;
+}

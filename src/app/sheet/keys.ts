@@ -2,7 +2,15 @@
 import { plural } from '../format/numbers.ts';
 import { redo, undo } from '../store/plan.ts';
 import type { ColumnKind } from './columns.ts';
-import { duplicateRows, insertRows, joinNext, removeRows, splitHere, toggleDone } from './commands.ts';
+import {
+  actionAt,
+  duplicateRows,
+  insertRows,
+  joinNext,
+  removeRows,
+  splitHere,
+  toggleDone,
+} from './commands.ts';
 import { gridNow, selected, setActionOpen, setGrid } from './gridStore.ts';
 import type { SheetRows, Spot } from './rows.ts';
 import { sheetedNow } from './sheeted.ts';
@@ -18,7 +26,10 @@ export interface Pressed {
 /** What the table knows. */
 export interface Table {
   rows: SheetRows;
+  /** Those that have a cell in the row that one is at. */
   columns: readonly { id: string; kind: ColumnKind }[];
+  /** That of the cell. */
+  column: string | undefined;
   /** Rows of a page. */
   pageRows: number;
   /** Begins to edit the cell; with a text in place of what stands there. */
@@ -48,8 +59,20 @@ function groupAfter(rows: SheetRows, row: number, way: 1 | -1): number {
   return row;
 }
 
+/** The next row where work stops. */
+function pauseAfter(rows: SheetRows, row: number, way: 1 | -1): number {
+  for (let at = row + way; at >= 0 && at < rows.count; at += way) if (!isStop(rows, at)) return at;
+  return row;
+}
+
 /** Row that a key leads to; null for any other key. */
-export function rowForKey({ rows, pageRows }: Table, row: number, { key, mod }: Pressed): number | null {
+export function rowForKey(
+  { rows, pageRows }: Table,
+  row: number,
+  { key, mod, altKey }: Pressed,
+): number | null {
+  if (altKey && key === 'PageDown') return pauseAfter(rows, row, 1);
+  if (altKey && key === 'PageUp') return pauseAfter(rows, row, -1);
   if (key === 'ArrowDown') return mod ? groupAfter(rows, row, 1) : rowAfter(rows, row, 1);
   if (key === 'ArrowUp') return mod ? groupAfter(rows, row, -1) : rowAfter(rows, row, -1);
   if (key === 'PageDown') return rowAfter(rows, row, pageRows);
@@ -83,8 +106,8 @@ function moveRow(table: Table, pressed: Pressed): boolean {
   return true;
 }
 
-function moveColumn({ columns }: Table, { key, mod }: Pressed): boolean {
-  const { at, column } = gridNow();
+function moveColumn({ columns, column }: Table, { key, mod }: Pressed): boolean {
+  const { at } = gridNow();
   const c = Math.max(
     0,
     columns.findIndex(({ id }) => id === column),
@@ -93,17 +116,18 @@ function moveColumn({ columns }: Table, { key, mod }: Pressed): boolean {
   const to = { ArrowLeft: c - 1, ArrowRight: c + 1, Home: 0, End: last }[key];
   if (to === undefined || (mod && (key === 'Home' || key === 'End'))) return false;
   if (at.kind === 'action' && c === 0 && key === 'ArrowLeft') setActionOpen(at.index, false);
-  setGrid({ column: columns[Math.max(0, Math.min(last, to))]?.id ?? column });
+  setGrid({ column: columns[Math.max(0, Math.min(last, to))]?.id ?? gridNow().column });
   return true;
 }
 
 /** Everything of the group that the cell is in; pressed again, everything. */
 function selectAll(): boolean {
   const { at, anchor } = gridNow();
-  const { sheet } = sheetedNow();
+  const of = sheetedNow();
+  const { sheet } = of;
   if (sheet.exposures === 0) return true;
-  const group = sheet.actions[at.kind === 'exposure' ? (sheet.columns.action[at.index] ?? 0) : at.index];
-  if (at.kind === 'shot' || !group) return true;
+  const group = sheet.actions[actionAt(of, at) ?? -1];
+  if (!group) return true;
   const own = { first: group.firstExposure, last: group.firstExposure + group.exposures - 1 };
   const range = anchor === null ? null : selected({ at, anchor });
   const whole = range?.first === own.first && range.last === own.last;

@@ -3,7 +3,7 @@
 import type { Plan } from '../../engine/plan/schema.ts';
 import { firstWhere } from '../../engine/search.ts';
 import type { Sheet } from '../../engine/sheet/types.ts';
-import { offsetInSpans } from '../../engine/time/clock.ts';
+import { instantOf } from '../../engine/time/day.ts';
 import { spansOf } from './clock.ts';
 
 /** A stop after an exposure. */
@@ -11,10 +11,13 @@ export interface Pause {
   kind: 'break' | 'day';
   /** Index of the exposure after which it comes. */
   after: number;
+  /** Index of the day that it is on, or that ends. */
+  day: number;
   /** Index of the plan's break, or of the day that ends. */
   index: number;
-  /** When it begins, milliseconds of the epoch. */
+  /** When it begins and when it ends, milliseconds of the epoch. */
   ms: number;
+  toMs: number;
 }
 
 /** First exposure of a stretch that is begun at or after an instant; its end if there is none. */
@@ -34,16 +37,18 @@ function lookUp(plan: Plan, sheet: Sheet): Pause[] {
   const { startMs } = sheet.columns;
   const spans = spansOf(plan, sheet);
   const pauses: Pause[] = [];
-  sheet.days.forEach(({ date, firstExposure, lastExposure, fromMs, toMs }, d) => {
+  sheet.days.forEach(({ date, firstExposure, lastExposure, toMs }, d) => {
     if (firstExposure === null || lastExposure === null) return;
-    const offsetMs = offsetInSpans(fromMs, spans) * 60_000;
-    plan.sheet.breaks.forEach(({ from }, index) => {
-      const ms = Date.parse(`${date}T${from}:00Z`) - offsetMs;
+    const instant = (clock: string) => instantOf(Date.parse(`${date}T${clock}:00Z`), spans, 'first');
+    plan.sheet.breaks.forEach(({ from, to }, index) => {
+      const ms = instant(from);
       const next = begunFrom(startMs, firstExposure - 1, lastExposure, ms);
       if (next > firstExposure - 1 && next < lastExposure)
-        pauses.push({ kind: 'break', after: next - 1, index, ms });
+        pauses.push({ kind: 'break', after: next - 1, day: d, index, ms, toMs: instant(to) });
     });
-    if (d + 1 < sheet.days.length) pauses.push({ kind: 'day', after: lastExposure - 1, index: d, ms: toMs });
+    const then = sheet.days[d + 1];
+    if (then)
+      pauses.push({ kind: 'day', after: lastExposure - 1, day: d, index: d, ms: toMs, toMs: then.fromMs });
   });
   return pauses.sort((a, b) => a.after - b.after || a.ms - b.ms);
 }

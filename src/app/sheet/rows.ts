@@ -87,7 +87,8 @@ export function rowsOf(
     const head = actionRows[own] ?? 0;
     if (!isOpen(own)) return head;
     const first = (actions[own]?.firstExposure ?? 1) - 1;
-    return head + 1 + (exposure - first) + pauseFrom(pauses, exposure) - pauseFrom(pauses, first);
+    const before = kind === 'pause' ? index + 1 : pauseFrom(pauses, exposure);
+    return head + 1 + (exposure - first) + before - pauseFrom(pauses, first);
   };
   return {
     count: rows.count,

@@ -18,6 +18,8 @@ import type { BalanceRun } from './balance.ts';
 export interface Caution {
   id: string;
   text: string;
+  /** The same with its figures by the names of their workings, if it has some. */
+  pieces?: readonly (string | { text: string; of: string })[];
 }
 
 const WEIGH_DOWN: Caution = {
@@ -61,20 +63,27 @@ export const ARM_CAUTIONS: readonly Caution[] = [
 const beyondMotor = ({ motorNm }: Held, { torqueNm }: MotorLoad): boolean =>
   torqueNm === null || motorNm > torqueNm;
 
-function pullOf({ armNm }: Held): string {
-  if (armNm === 0) return 'neither end drops';
+function pullOf({ armNm }: Held, of: string): NonNullable<Caution['pieces']> {
+  if (armNm === 0) return ['neither end drops'];
   const end = armNm > 0 ? 'camera’s end' : 'counterweight’s end';
-  return `the ${end} drops with ${withUnit(Math.abs(armNm), 'N m')}`;
+  return [`the ${end} drops with `, { text: withUnit(Math.abs(armNm), 'N m'), of }];
 }
 
 /** What is let loose if camera or weight comes off alone, with its numbers. */
 function loose({ cameraOff, weightOff, motor }: ArmBalance): Caution {
-  const pulls = `Level, with the camera off, ${pullOf(cameraOff)}; with the counterweight off, ${pullOf(weightOff)}.`;
   const most = withUnit(Math.max(cameraOff.motorNm, weightOff.motorNm), 'N m');
   const held = [cameraOff, weightOff].some((state) => beyondMotor(state, motor))
     ? ` Do not count on the motor to hold that: it would take ${most} of it.`
     : '';
-  return { id: 'loose', text: pulls + held };
+  const pieces = [
+    'Level, with the camera off, ',
+    ...pullOf(cameraOff, 'balance.cameraOffNm'),
+    '; with the counterweight off, ',
+    ...pullOf(weightOff, 'balance.weightOffNm'),
+    `.${held}`,
+  ];
+  const text = pieces.map((piece) => (typeof piece === 'string' ? piece : piece.text)).join('');
+  return { id: 'loose', text, pieces };
 }
 
 /** All cautions for a rig, the gravest first; the last says who decides. */

@@ -2,11 +2,15 @@
 import type { Axis } from '../plan/schema.ts';
 import { DEFINITION, term, type Worked } from '../working/make.ts';
 import type { Term } from '../working/types.ts';
-import { type MoveShape, movePeakSpeed } from './profile.ts';
+import { limitsOf, type MoveShape, movePeakSpeed } from './profile.ts';
 
 const TRAPEZOID = 'Trapezoid from rest to rest: Lynch & Park, Modern Robotics, ch. 9.2.2.2.';
 const SEVEN =
   'Seven segments from rest to rest: Biagiotti & Melchiorri, Trajectory Planning, sec. 3.4 (from memory).';
+
+/** Where the profile of a move is from. @param maxJerk - Infinity if it is not limited */
+export const profileSource = (maxJerk: number): string =>
+  maxJerk === Number.POSITIVE_INFINITY ? TRAPEZOID : SEVEN;
 
 /** One leg of a move as a formula: the branch of the profile that applies. */
 interface Leg {
@@ -25,7 +29,7 @@ export function legOf({ plan }: Worked, axis: Axis, shape: MoveShape, i: number)
   const n = symbolsOf(i);
   const { unit, maxSpeed, maxAccel, maxJerk } = axis;
   const jerky = plan.move.profile === 'jerkLimited';
-  const source = jerky ? SEVEN : TRAPEZOID;
+  const source = profileSource(limitsOf(axis, plan.move.profile).maxJerk);
   const { distance, peakSpeed } = shape;
   const d = term(`distance${n}`, i === 0 ? 'distance' : 'way back', distance, unit);
   const v = term('maxSpeed', 'highest speed', maxSpeed, `${unit}/s`);

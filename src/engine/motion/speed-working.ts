@@ -1,50 +1,104 @@
 /** How fast an axis runs after a frame: how that came about. */
-import { DEFINITION, type Draft, none, ofFrame, sameAs, term, type Worked } from '../working/make.ts';
+import { DEFINITION, type Draft, none, ofFrame, term, type Worked } from '../working/make.ts';
+import type { Term } from '../working/types.ts';
+import { profileSource } from './leg-working.ts';
+import { fixedTimeSpeed, limitsOf, type MoveLimits, movePeakSpeed, shapeAtSpeed } from './profile.ts';
 import { speedsOf } from './speeds.ts';
 import { motorWays } from './take-up.ts';
 import type { AxisOf } from './working.ts';
 
-const TRAPEZOID = 'Trapezoid from rest to rest: Lynch & Park, Modern Robotics, ch. 9.2.2.2.';
+/** A move whose speed is explained. */
+interface Moved {
+  axis: AxisOf['axis'];
+  limits: MoveLimits;
+  distance: number;
+  speed: number;
+  /** `-` down the scale. */
+  sign: string;
+}
 
-const near = (a: number, b: number): boolean => Math.abs(a - b) <= 1e-9 * Math.abs(b);
+type Way = Pick<Draft, 'expression' | 'terms' | 'source'> & { remarks: string[] };
 
-/** Of a move from rest to rest: as fast as the axis can, or as the time asks that the move takes. */
-function peak({ plan }: Worked, { axis, columns }: AxisOf, k: number, base: Draft): Draft {
-  const { unit, maxSpeed, maxAccel } = axis;
-  const speed = base.value ?? 0;
-  const sign = speed < 0 ? '-' : '';
-  const distance = motorWays(axis, columns)[k] as number;
-  const durationS = columns.moveS[k] as number;
-  const terms = {
-    distance: term('distance', 'way of the motor, lost motion included', distance, unit),
-    speed: term('maxSpeed', 'highest speed', maxSpeed, `${unit}/s`),
-    accel: term('maxAccel', 'highest acceleration', maxAccel, `${unit}/s^2`),
-    time: term('moveS', 'its move takes', durationS, 's', ofFrame(k, `axes.${axis.name}.moveS`)),
-  };
-  const found = { ...base, source: TRAPEZOID };
-  const trapezoid = plan.move.profile === 'trapezoidal';
-  if (trapezoid && near(Math.min(maxSpeed, Math.sqrt(maxAccel * distance)), Math.abs(speed)))
-    return {
-      ...found,
-      expression: `${sign}min(maxSpeed, sqrt(maxAccel * distance))`,
-      terms: [terms.speed, terms.accel, terms.distance],
-      remarks: ['Of its move from rest to rest; on a short way it brakes before it gets to its highest.'],
-    };
-  // The root of its quadratic loses half of the digits near its edge: it is explained backwards.
-  const upS = Math.abs(speed) / maxAccel;
-  if (trapezoid && near(distance / (durationS - upS), Math.abs(speed)))
-    return {
-      ...found,
-      expression: `${sign}distance / (moveS - upS)`,
-      terms: [terms.distance, terms.time, term('upS', 'speeding up, as found', upS, 's')],
-      remarks: [
-        `Of a move that takes the time given, speeding up and braking by ${maxAccel} ${unit}/s²: the slower of the two speeds that do.`,
-      ],
-    };
+const near = (a: number, b: number): boolean => Math.abs(a - b) <= 1e-7 * Math.abs(b);
+
+const distanceTerm = ({ axis, distance }: Moved) =>
+  term('distance', 'way of the motor, lost motion included', distance, axis.unit);
+
+/** As fast as the axis can. */
+function asFast(of: Moved): Way {
+  const { axis, limits, distance, sign } = of;
+  const { unit } = axis;
+  const { maxSpeed, maxAccel, maxJerk } = limits;
+  const v = term('maxSpeed', 'highest speed', maxSpeed, `${unit}/s`);
+  const a = term('maxAccel', 'highest acceleration', maxAccel, `${unit}/s^2`);
+  const j = term('maxJerk', 'highest jerk', maxJerk, `${unit}/s^3`);
+  const [crest, terms] =
+    maxJerk === Number.POSITIVE_INFINITY
+      ? ['sqrt(maxAccel * distance)', [a]]
+      : distance * maxJerk * maxJerk < 2 * maxAccel ** 3
+        ? ['(distance ^ 2 * maxJerk / 4) ^ (1 / 3)', [j]]
+        : [
+            '2 * distance / (maxAccel / maxJerk + sqrt((maxAccel / maxJerk) ^ 2 + 4 * distance / maxAccel))',
+            [a, j],
+          ];
   return {
-    ...sameAs(base.title, 'highest speed of its move', speed, base.unit, null),
-    remarks: [`${trapezoid ? 'The acceleration' : 'The jerk'} is what the time of the move asks for.`],
+    expression: `${sign}min(maxSpeed, ${crest})`,
+    terms: [v, ...terms, distanceTerm(of)],
+    remarks: ['Of its move from rest to rest; on a short way it brakes before it gets to its highest.'],
+    source: profileSource(maxJerk),
   };
+}
+
+/** As the time asks that the move takes. A root is explained backwards: by the time that speeding up takes. */
+function inTime(of: Moved, time: Term): Way {
+  const { axis, limits, distance, speed, sign } = of;
+  const { maxAccel, maxJerk } = limits;
+  const source = profileSource(maxJerk);
+  if (fixedTimeSpeed(distance, maxAccel, time.value, maxJerk) === Number.POSITIVE_INFINITY)
+    return {
+      expression: `${sign}2 * distance / moveS`,
+      terms: [distanceTerm(of), time],
+      remarks: [
+        'Its limits do not suffice for that time: it speeds up for half of it and brakes for the other, harder than they allow.',
+      ],
+      source,
+    };
+  const { accelS } = shapeAtSpeed(distance, speed, limits);
+  const jerky = maxJerk < Number.POSITIVE_INFINITY ? ` and jerk of ${maxJerk} ${axis.unit}/s³` : '';
+  return {
+    expression: `${sign}distance / (moveS - upS)`,
+    terms: [distanceTerm(of), time, term('upS', 'speeding up, as found', accelS, 's')],
+    remarks: [
+      `Of a move that takes the time given, speeding up and braking within an acceleration of ${maxAccel} ${axis.unit}/s²${jerky}: the slowest speed that does.`,
+    ],
+    source,
+  };
+}
+
+/** Of a move from rest to rest. */
+function peak(
+  { plan }: Worked,
+  { axis, columns }: AxisOf,
+  k: number,
+  { title, unit, value = 0 }: Draft,
+): Draft {
+  const limits = limitsOf(axis, plan.move.profile);
+  const distance = motorWays(axis, columns)[k] as number;
+  const of = { axis, limits, distance, speed: Math.abs(value), sign: value < 0 ? '-' : '' };
+  const fixedS = plan.move.moveS;
+  const fastest = movePeakSpeed(distance, limits.maxSpeed, limits.maxAccel, limits.maxJerk);
+  const time =
+    fixedS === null
+      ? term(
+          'moveS',
+          'its move takes',
+          columns.moveS[k] as number,
+          's',
+          ofFrame(k, `axes.${axis.name}.moveS`),
+        )
+      : term('moveS', 'time that every move takes', fixedS, 's');
+  // The formula gives the value: a root that was searched for has fewer digits than it near its edge.
+  return { title, unit, ...(fixedS === null && near(of.speed, fastest) ? asFast(of) : inTime(of, time)) };
 }
 
 /** Speed after one frame, up the scale positive. @param k - counted from 0, not the last */

@@ -3,8 +3,9 @@ import type { AxisColumns } from '../schedule-types.ts';
 import { countWhere, frameFound, whereRemark } from '../working/found.ts';
 import { type Draft, ofFrame, sameAs, term, type Worked, type Workings } from '../working/make.ts';
 import { type AimKind, type AimSummary, smallestMissPx } from './aim.ts';
+import { seenFrom } from './camera-pose.ts';
 import { aimMiss, PINHOLE, poseOf, standing } from './image-working.ts';
-import { poseAxis, seenFrom, subjectAt } from './pose.ts';
+import { poseAxis, subjectAt } from './pose.ts';
 
 function worstDeg(of: Worked, value: number, frame: number): Draft {
   const at = standing(of, frame - 1);

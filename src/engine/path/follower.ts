@@ -47,6 +47,42 @@ function followNear(
   return end;
 }
 
+/**
+ * Follows a direction, wherever it leads. An array says how it goes on: see {@link Turning} for why.
+ *
+ * As long as the direction is near to an earlier one, the angle is that one's and the small angle between them, so that
+ * it never jumps by a turn; farther on it is worked out anew, as it is for the first of each call.
+ * @param way - angle so far, and then; angle of the lens with the axis at 0; steps a radian
+ */
+function followOn(
+  steps: Int32Array,
+  sines: Float64Array,
+  cosines: Float64Array,
+  from: number,
+  count: number,
+  way: Float64Array,
+): void {
+  const zero = way[1] as number;
+  const perRad = way[2] as number;
+  for (let i = 0; i < count; ) {
+    const sine = sines[i] as number;
+    const cosine = cosines[i] as number;
+    const distance2 = sine * sine + cosine * cosine;
+    if (!(distance2 > 0 && distance2 < Infinity)) {
+      // Nothing to look at: it stays.
+      steps[from + i] = stepAt(way[0] as number, zero, perRad);
+      i += 1;
+      continue;
+    }
+    const angle = nearest(Math.atan2(sine, cosine), way[0] as number);
+    i = followNear(steps, sines, cosines, from, i, count, angle, zero, perRad);
+    const lastSine = sines[i - 1] as number;
+    const lastCosine = cosines[i - 1] as number;
+    way[0] =
+      angle + smallAngle((lastSine * cosine - lastCosine * sine) / (lastCosine * cosine + lastSine * sine));
+  }
+}
+
 /** @param ends - lowest and highest so far, and then */
 function widen(ends: Int32Array, steps: Int32Array, from: number, to: number): void {
   let low = ends[0] as number;
@@ -69,11 +105,11 @@ export class Follower {
   readonly highest: number;
   low = 0;
   high = 0;
-  readonly #zeroRad: number;
   readonly #startRad: number;
   readonly #turnSteps: number;
   #turns = 0;
-  #angle = 0;
+  /** As {@link followOn} takes it. */
+  readonly #way: Float64Array;
 
   /** @param zeroRad - angle of the lens with this axis at 0 */
   constructor(axis: Axis, { steps, stepsPerUnit }: StepColumns, zeroRad: number) {
@@ -81,14 +117,14 @@ export class Follower {
     this.stepsPerUnit = stepsPerUnit;
     this.lowest = Math.round(axis.travelMin * stepsPerUnit);
     this.highest = Math.round(axis.travelMax * stepsPerUnit);
-    this.#zeroRad = zeroRad;
+    this.#way = Float64Array.of(0, zeroRad, stepsPerUnit / RAD);
     this.#startRad = zeroRad + Math.min(Math.max(0, axis.travelMin), axis.travelMax) * RAD;
     this.#turnSteps = 360 * stepsPerUnit;
   }
 
   /** Begins a run: on the turn nearest to the axis's zero, or as many turns from it as `shift` found. */
   begin(): void {
-    this.#angle = this.#startRad + this.#turns * TURN;
+    this.#way[0] = this.#startRad + this.#turns * TURN;
     this.#forget();
   }
 
@@ -99,38 +135,14 @@ export class Follower {
 
   /**
    * Follows a direction through the next frames, wherever it leads.
-   *
-   * As long as the direction is near to an earlier one, the angle is that one's and the small angle between them, so that
-   * it never jumps by a turn; farther on it is worked out anew, as it is for the first of each call.
    * @param sines - of the direction at each frame, times any length, which the cosines share
    * @param from - index of the first frame
    */
   follow(sines: Float64Array, cosines: Float64Array, from: number, count: number): void {
     const { steps } = this;
-    const perRad = this.stepsPerUnit / RAD;
-    for (let i = 0; i < count; ) {
-      const sine = sines[i] as number;
-      const cosine = cosines[i] as number;
-      const distance2 = sine * sine + cosine * cosine;
-      if (!(distance2 > 0 && distance2 < Infinity)) {
-        // Nothing to look at: it stays.
-        steps[from + i] = stepAt(this.#angle, this.#zeroRad, perRad);
-        i += 1;
-        continue;
-      }
-      const angle = nearest(Math.atan2(sine, cosine), this.#angle);
-      i = followNear(steps, sines, cosines, from, i, count, angle, this.#zeroRad, perRad);
-      const [lastSine, lastCosine] = [sines[i - 1] as number, cosines[i - 1] as number];
-      this.#angle =
-        angle + smallAngle((lastSine * cosine - lastCosine * sine) / (lastCosine * cosine + lastSine * sine));
-    }
-    this.#widen(from, from + count);
-  }
-
-  /** Takes the positions of some frames into the ends of those taken so far. */
-  #widen(from: number, to: number): void {
-    const ends = Int32Array.of(this.steps[from] as number, this.steps[from] as number);
-    widen(ends, this.steps, from, to);
+    followOn(steps, sines, cosines, from, count, this.#way);
+    const ends = Int32Array.of(steps[from] as number, steps[from] as number);
+    widen(ends, steps, from, from + count);
     this.low = Math.min(this.low, ends[0] as number);
     this.high = Math.max(this.high, ends[1] as number);
   }

@@ -13,16 +13,14 @@ import {
 } from '../working/make.ts';
 import { ofMargin } from '../working/margins.ts';
 import type { Term } from '../working/types.ts';
+import { type Pose, poseAt, seenFrom } from './camera-pose.ts';
 import {
   focalPx,
   type Geometry,
   geometryOf,
   NEAREST_MM,
-  type Pose,
-  poseAt,
   RAD,
   type Stance,
-  seenFrom,
   stanceAt,
   stancesOf,
   subjectAt,

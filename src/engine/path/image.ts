@@ -9,7 +9,7 @@ import type { Plan } from '../plan/schema.ts';
 import type { Room } from '../room.ts';
 import { focalPx, hasPose, NEAREST_MM, type PoseKind, poseAxis, RAD, type StepColumns } from './pose.ts';
 import { Scene } from './scene.ts';
-import { BLOCK, type Range, Turning } from './turning.ts';
+import { ALL, BLOCK, type Range, type Turn, Turning } from './turning.ts';
 
 /** The largest of a column; its frame counts from 1. */
 export interface Largest {
@@ -57,11 +57,18 @@ export function imageMotion(
     background: { px: 0, frame: 1 },
     outOfSightFrames: 0,
   };
-  const camera = new Camera(plan, axes, ranges);
+  const { scene, pan, tilt, roll, picture } = cameraOf(plan, axes, ranges);
   const most = new Float64Array(2);
   for (let from = 0; from < frames; from += BLOCK) {
     motion.outOfSightFrames += fillBlock(
-      camera,
+      scene.arm.turn,
+      scene.table.turn,
+      pan,
+      tilt,
+      roll,
+      scene.slide,
+      scene.given,
+      picture,
       subjectPx,
       backgroundPx,
       most,
@@ -91,30 +98,32 @@ function find(largest: Largest, column: Float32Array): void {
   if (largest.px > 0) largest.frame = column.indexOf(largest.px, largest.frame - 1) + 1;
 }
 
-/** What the picture of a frame depends on. A class: code that has read a literal is thrown away when it is next made. */
-class Camera {
-  readonly scene: Scene;
-  readonly pan: Turning;
-  readonly tilt: Turning;
-  readonly roll: Turning;
+/** What the picture of a frame depends on. */
+interface Camera {
+  scene: Scene;
+  pan: Turn;
+  tilt: Turn;
+  roll: Turn;
   /** Focal length, px; distance of the background, mm; width and half the height of the image, px. */
-  readonly picture: Float64Array;
+  picture: Float64Array;
+}
 
-  constructor(plan: Plan, axes: readonly StepColumns[], ranges?: readonly Range[]) {
-    const turning = (kind: PoseKind, zeroRad: number) => {
-      const index = poseAxis(plan, kind);
-      return new Turning(axes[index], zeroRad, RAD, ranges?.[index]);
-    };
-    const scene = new Scene(plan, axes, ranges);
-    const { lensBearingRad, lensTiltRad } = scene.geometry;
-    const { imageWidthPx, imageHeightPx } = plan.camera;
-    this.scene = scene;
-    this.pan = turning('pan', lensBearingRad);
-    this.tilt = turning('tilt', lensTiltRad);
-    this.roll = turning('roll', 0);
-    const farMm = plan.subject.backgroundM * 1000;
-    this.picture = Float64Array.of(focalPx(plan.camera), farMm, imageWidthPx, imageHeightPx / 2);
-  }
+function cameraOf(plan: Plan, axes: readonly StepColumns[], ranges?: readonly Range[]): Camera {
+  const turnOf = (kind: PoseKind, zeroRad: number) => {
+    const index = poseAxis(plan, kind);
+    return new Turning(axes[index], zeroRad, RAD, ranges?.[index]).turn;
+  };
+  const scene = new Scene(plan, axes, ranges);
+  const { lensBearingRad, lensTiltRad } = scene.geometry;
+  const { imageWidthPx, imageHeightPx } = plan.camera;
+  const farMm = plan.subject.backgroundM * 1000;
+  return {
+    scene,
+    pan: turnOf('pan', lensBearingRad),
+    tilt: turnOf('tilt', lensTiltRad),
+    roll: turnOf('roll', 0),
+    picture: Float64Array.of(focalPx(plan.camera), farMm, imageWidthPx, imageHeightPx / 2),
+  };
 }
 
 /**
@@ -126,46 +135,40 @@ class Camera {
  * @returns how many of its frames do not show the subject
  */
 function fillBlock(
-  camera: Camera,
+  [armSteps, armWhole, armCoarse, armFine]: Turn,
+  [tableSteps, tableWhole, tableCoarse, tableFine]: Turn,
+  [panSteps, panWhole, panCoarse, panFine]: Turn,
+  [tiltSteps, tiltWhole, tiltCoarse, tiltFine]: Turn,
+  [rollSteps, rollWhole, rollCoarse, rollFine]: Turn,
+  slide: Int32Array,
+  given: Float64Array,
+  picture: Float64Array,
   subjectPx: Float32Array,
   backgroundPx: Float32Array,
   most: Float64Array,
   from: number,
   to: number,
 ): number {
-  const { scene, pan, tilt, roll, picture } = camera;
-  const { arm, table, slide, given, turnsHead } = scene;
-  // Known to be whole from here on: a field of a class may hold anything, and would be looked at in each turn.
-  const slideEvery = scene.slideEvery | 0;
-  const { steps: armSteps } = arm;
-  const armEvery = arm.every | 0;
-  const armLow = arm.low | 0;
-  const armBits = arm.bits | 0;
-  const armRest = arm.rest | 0;
-  const { coarse: armCoarse, fine: armFine } = arm;
-  const { steps: panSteps } = pan;
-  const panEvery = pan.every | 0;
-  const panLow = pan.low | 0;
-  const panBits = pan.bits | 0;
-  const panRest = pan.rest | 0;
-  const { coarse: panCoarse, fine: panFine } = pan;
-  const { steps: tiltSteps } = tilt;
-  const tiltEvery = tilt.every | 0;
-  const tiltLow = tilt.low | 0;
-  const tiltBits = tilt.bits | 0;
-  const tiltRest = tilt.rest | 0;
-  const { coarse: tiltCoarse, fine: tiltFine } = tilt;
-  const { steps: rollSteps } = roll;
-  const rollEvery = roll.every | 0;
-  const rollLow = roll.low | 0;
-  const rollBits = roll.bits | 0;
-  const rollRest = roll.rest | 0;
-  const { coarse: rollCoarse, fine: rollFine } = roll;
-  const { moves: tableMoves, steps: tableSteps } = table;
-  const tableLow = table.low | 0;
-  const tableBits = table.bits | 0;
-  const tableRest = table.rest | 0;
-  const { coarse: tableCoarse, fine: tableFine } = table;
+  const armEvery = armWhole[0] as number;
+  const armLow = armWhole[1] as number;
+  const armBits = armWhole[2] as number;
+  const armRest = armWhole[3] as number;
+  const panEvery = panWhole[0] as number;
+  const panLow = panWhole[1] as number;
+  const panBits = panWhole[2] as number;
+  const panRest = panWhole[3] as number;
+  const tiltEvery = tiltWhole[0] as number;
+  const tiltLow = tiltWhole[1] as number;
+  const tiltBits = tiltWhole[2] as number;
+  const tiltRest = tiltWhole[3] as number;
+  const rollEvery = rollWhole[0] as number;
+  const rollLow = rollWhole[1] as number;
+  const rollBits = rollWhole[2] as number;
+  const rollRest = rollWhole[3] as number;
+  const tableMoves = tableWhole[0] === ALL;
+  const tableLow = tableWhole[1] as number;
+  const tableBits = tableWhole[2] as number;
+  const tableRest = tableWhole[3] as number;
   // In the order of `givenOf`.
   const slideX = given[0] as number;
   const slideY = given[1] as number;
@@ -181,6 +184,8 @@ function fillBlock(
   const besideX = given[11] as number;
   const besideY = given[12] as number;
   const subjectZ = given[13] as number;
+  const slideEvery = (given[14] as number) | 0;
+  const turnsHead = given[15] === 1;
   const focal = picture[0] as number;
   const far = picture[1] as number;
   const width = picture[2] as number;

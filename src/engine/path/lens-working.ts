@@ -1,8 +1,9 @@
 /** Where the lens is at one frame, where it looks and how far it is from the subject: how that came about. */
 import { DEFINITION, type Draft, none, ofFrame, term, type Worked, type Workings } from '../working/make.ts';
 import type { Term } from '../working/types.ts';
+import { poseAt } from './camera-pose.ts';
 import { type At, standing } from './image-working.ts';
-import { armRad, lensAt, poseAt, poseAxis, RAD, subjectAt, type Vector } from './pose.ts';
+import { armRad, lensAt, poseAxis, RAD, subjectAt, type Vector } from './pose.ts';
 
 export const CIRCLE = 'Geometry of a circle on a leaning plane.';
 

@@ -1,5 +1,5 @@
 /**
- * Where the lens is and where it looks, from the positions of the axes.
+ * Where the lens is, from the positions of the axes.
  *
  * Millimetres from the floor right under the rig's pivot: x to the right, y forward, z up. Bearings count from
  * forward, clockwise seen from above; elevations upwards; roll clockwise seen from behind the camera.
@@ -14,16 +14,6 @@ export interface Vector {
   x: number;
   y: number;
   z: number;
-}
-
-/** The camera in space. */
-export interface Pose {
-  /** Of the lens, mm. */
-  position: Vector;
-  /** Where the lens looks, and the right and the upper side of the image; unit vectors. */
-  direction: Vector;
-  right: Vector;
-  up: Vector;
 }
 
 /** Kinds of axis that move or turn the lens, or what it looks at. */
@@ -129,13 +119,14 @@ export function geometryOf(plan: Plan): Geometry {
 }
 
 /** Unit vector of a bearing and an elevation, radians. */
-const directionOf = (bearing: number, elevation: number): Vector => ({
+export const directionOf = (bearing: number, elevation: number): Vector => ({
   x: Math.sin(bearing) * Math.cos(elevation),
   y: Math.cos(bearing) * Math.cos(elevation),
   z: Math.sin(elevation),
 });
 
-const sum = (a: Vector, b: Vector, scaleA = 1, scaleB = 1): Vector => ({
+/** Two vectors, each so many times, together. */
+export const sum = (a: Vector, b: Vector, scaleA = 1, scaleB = 1): Vector => ({
   x: scaleA * a.x + scaleB * b.x,
   y: scaleA * a.y + scaleB * b.y,
   z: scaleA * a.z + scaleB * b.z,
@@ -155,44 +146,12 @@ export function lensAt(geometry: Geometry, stance: Stance): Vector {
   return sum(base, out, 1, boom.lengthMm);
 }
 
-/** A direction turned with the arm: what looked forward at an angle of 0 looks along the arm. */
-function turnedWithArm(v: Vector, rise: Vector, angle: number): Vector {
-  const [sine, cosine] = [Math.sin(angle), Math.cos(angle)];
-  const along = v.x * rise.x + v.z * rise.z;
-  const more = v.y * sine + along * cosine - along;
-  return { x: v.x + more * rise.x, y: v.y * cosine - along * sine, z: v.z + more * rise.z };
-}
-
-/** The camera with its axes at some positions. */
-export function poseAt(geometry: Geometry, stance: Stance): Pose {
-  const bearing = geometry.lensBearingRad + stance.pan * RAD;
-  const elevation = geometry.lensTiltRad + stance.tilt * RAD;
-  const roll = stance.roll * RAD;
-  const level = directionOf(bearing + Math.PI / 2, 0);
-  const upright = directionOf(bearing, elevation + Math.PI / 2);
-  const right = sum(level, upright, Math.cos(roll), -Math.sin(roll));
-  const up = sum(level, upright, Math.sin(roll), Math.cos(roll));
-  const direction = directionOf(bearing, elevation);
-  const position = lensAt(geometry, stance);
-  const { boom } = geometry;
-  if (!boom?.turnsHead) return { position, direction, right, up };
-  const turn = (v: Vector) => turnedWithArm(v, boom.rise, armRad(geometry, stance));
-  return { position, direction: turn(direction), right: turn(right), up: turn(up) };
-}
-
 /** Place of the subject, mm: it may stand on the turntable. */
 export function subjectAt({ subject, onTurntable, table }: Geometry, stance: Stance): Vector {
   if (!onTurntable) return subject;
   const [sine, cosine] = [Math.sin(stance.turntable * RAD), Math.cos(stance.turntable * RAD)];
   const [x, y] = [subject.x - table.x, subject.y - table.y];
   return { x: table.x + x * cosine + y * sine, y: table.y + y * cosine - x * sine, z: subject.z };
-}
-
-/** A point as the camera sees it, mm: to the right of its axis, above it, and ahead. */
-export function seenFrom({ position, direction, right, up }: Pose, point: Vector): Vector {
-  const away = sum(point, position, 1, -1);
-  const along = (v: Vector) => away.x * v.x + away.y * v.y + away.z * v.z;
-  return { x: along(right), y: along(up), z: along(direction) };
 }
 
 /** What is nearer to the lens is not in the picture, nor at any direction from it. */

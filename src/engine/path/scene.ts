@@ -3,7 +3,7 @@
  */
 import type { Plan } from '../plan/schema.ts';
 import { type Geometry, geometryOf, type PoseKind, poseAxis, RAD, type StepColumns } from './pose.ts';
-import { ALL, BLOCK, FIRST, type Range, Turning } from './turning.ts';
+import { ALL, BLOCK, FIRST, type Range, type Turn, Turning } from './turning.ts';
 
 const block = () => new Float64Array(BLOCK);
 
@@ -12,9 +12,14 @@ const NO_SLIDE: StepColumns = { steps: new Int32Array(1), stepsPerUnit: 1 };
 /**
  * A scene's constants, in this order; mm. Where the slide goes for each of its steps (x, y, z); height of the pivot, length
  * of the arm, where it goes at its uppermost (x, z), and that direction (x, z), of length 1; what the subject turns about
- * (x, y), where it is from there (x, y), and its height.
+ * (x, y), where it is from there (x, y), and its height; what an index of the slide's steps is put through (&): FIRST if
+ * it stands still; 1 if the head turns with the arm, else 0.
  */
-function givenOf({ boom, pivotMm, slide, ...geometry }: Geometry, stepsPerUnit: number): Float64Array {
+function givenOf(
+  { boom, pivotMm, slide, ...geometry }: Geometry,
+  stepsPerUnit: number,
+  slideEvery: number,
+): Float64Array {
   const { subject, onTurntable } = geometry;
   const length = boom?.lengthMm ?? 0;
   const rise = boom?.rise ?? { x: 0, z: 1 };
@@ -34,6 +39,8 @@ function givenOf({ boom, pivotMm, slide, ...geometry }: Geometry, stepsPerUnit: 
     subject.x - centre.x,
     subject.y - centre.y,
     subject.z,
+    slideEvery,
+    boom?.turnsHead ? 1 : 0,
   );
 }
 
@@ -44,8 +51,6 @@ export class Scene {
   readonly arm: Turning;
   readonly table: Turning;
   readonly slide: Int32Array;
-  /** What an index of the slide's steps is put through (&): FIRST if it stands still. */
-  readonly slideEvery: number;
   /** As {@link givenOf} has them, in a typed array: loops that read them elsewhere are compiled anew for each rig. */
   readonly given: Float64Array;
   readonly turnsHead: boolean;
@@ -71,33 +76,42 @@ export class Scene {
     this.table = new Turning(table ? columns(table) : undefined, 0, RAD, table ? range(table) : undefined);
     const { steps, stepsPerUnit } = columns('slide') ?? NO_SLIDE;
     this.slide = steps;
-    this.slideEvery = steps.some((step) => step !== steps[0]) ? ALL : FIRST;
-    this.given = givenOf(geometry, stepsPerUnit);
+    const slides = steps.some((step) => step !== steps[0]);
+    this.given = givenOf(geometry, stepsPerUnit, slides ? ALL : FIRST);
     this.turnsHead = boom?.turnsHead ?? false;
-    this.moves = this.arm.moves || this.table.moves || this.slideEvery === ALL;
+    this.moves = this.arm.moves || this.table.moves || slides;
   }
 
   /** Works out the frames from one index to before another, at most a block. */
   fill(from: number, to: number): void {
-    this.table.fill(from, to);
-    fillAway(this, from, to - from);
+    const { x, y, z, level, arm, table, slide, given } = this;
+    table.fill(from, to);
+    fillAway(x, y, z, level, arm.turn, slide, table.sin, table.cos, given, from, to - from);
     if (!this.turnsHead) return;
-    this.arm.fill(from, to);
-    turnBack(this, to - from);
+    arm.fill(from, to);
+    turnBack(x, y, z, level, arm.sin, arm.cos, given, to - from);
   }
 }
 
 /** Fills the way from the lens to the subject, in the room. */
-function fillAway(scene: Scene, from: number, count: number): void {
-  const { x, y, z, level, arm, table, slide, given } = scene;
-  const { sin: tableSin, cos: tableCos } = table;
+function fillAway(
+  x: Float64Array,
+  y: Float64Array,
+  z: Float64Array,
+  level: Float64Array,
   // The arm's tables are read here: written down in between, its sines and cosines take as long again.
-  const { steps, coarse, fine } = arm;
-  const every = arm.every | 0;
-  const low = arm.low | 0;
-  const bits = arm.bits | 0;
-  const rest = arm.rest | 0;
-  const slideEvery = scene.slideEvery | 0;
+  [steps, whole, coarse, fine]: Turn,
+  slide: Int32Array,
+  tableSin: Float64Array,
+  tableCos: Float64Array,
+  given: Float64Array,
+  from: number,
+  count: number,
+): void {
+  const every = whole[0] as number;
+  const low = whole[1] as number;
+  const bits = whole[2] as number;
+  const rest = whole[3] as number;
   const slideX = given[0] as number;
   const slideY = given[1] as number;
   const slideZ = given[2] as number;
@@ -110,6 +124,7 @@ function fillAway(scene: Scene, from: number, count: number): void {
   const besideX = given[11] as number;
   const besideY = given[12] as number;
   const subjectZ = given[13] as number;
+  const slideEvery = (given[14] as number) | 0;
   for (let i = 0; i < count; i += 1) {
     const slid = slide[(from + i) & slideEvery] as number;
     const step = (steps[(from + i) & every] as number) - low;
@@ -135,12 +150,21 @@ function fillAway(scene: Scene, from: number, count: number): void {
 }
 
 /** From the room's directions to those of a head that has turned with the arm. */
-function turnBack({ x, y, z, level, arm, given }: Scene, count: number): void {
+function turnBack(
+  x: Float64Array,
+  y: Float64Array,
+  z: Float64Array,
+  level: Float64Array,
+  sin: Float64Array,
+  cos: Float64Array,
+  given: Float64Array,
+  count: number,
+): void {
   const riseX = given[7] as number;
   const riseZ = given[8] as number;
   for (let i = 0; i < count; i += 1) {
-    const sine = arm.sin[i] as number;
-    const cosine = arm.cos[i] as number;
+    const sine = sin[i] as number;
+    const cosine = cos[i] as number;
     const along = (x[i] as number) * riseX + (z[i] as number) * riseZ;
     const more = along * cosine - (y[i] as number) * sine - along;
     const forward = (y[i] as number) * cosine + along * sine;

@@ -41,6 +41,16 @@ export const FIRST = 0;
 
 const ONE_FRAME = new Int32Array(1);
 
+/**
+ * What loops over frames read of an axis that turns: of s = steps[index & every] - low the entries at 2 (s >>> bits) of the
+ * coarse table and at 2 (s & rest) of the fine one, each a sine and then a cosine; every, low, bits and rest are the
+ * whole numbers.
+ *
+ * An array, since nothing but arrays may be read in such a loop: the compiled code of one that reads the fields of a
+ * class is thrown away whenever memory is collected while the class has no instance.
+ */
+export type Turn = readonly [steps: Int32Array, whole: Int32Array, coarse: Float64Array, fine: Float64Array];
+
 /** An axis that turns, or one that the rig does not have. */
 export class Turning {
   /** Of the frames of the block filled last. */
@@ -48,17 +58,7 @@ export class Turning {
   readonly cos = new Float64Array(BLOCK);
   /** Whether it turns at all during the run. */
   readonly moves: boolean;
-  /**
-   * For loops that read the tables themselves: of s = steps[index & every] - low the entries at 2 (s >>> bits) of the coarse table and at
-   * 2 (s & rest) of the fine one, each a sine and then a cosine.
-   */
-  readonly steps: Int32Array;
-  readonly every: number;
-  readonly low: number;
-  readonly bits: number;
-  readonly rest: number;
-  readonly coarse: Float64Array;
-  readonly fine: Float64Array;
+  readonly turn: Turn;
 
   /**
    * @param columns - of the axis; undefined for an axis that the rig does not have, which stays at its zero
@@ -67,41 +67,46 @@ export class Turning {
    * @param range - of its steps, where it is known
    */
   constructor(columns: StepColumns | undefined, zeroRad: number, radPerUnit: number, range?: Range) {
-    this.steps = columns?.steps ?? ONE_FRAME;
-    const { lowestSteps: low, highestSteps: high } = range ?? rangeOf(this.steps);
+    const steps = columns?.steps ?? ONE_FRAME;
+    const { lowestSteps: low, highestSteps: high } = range ?? rangeOf(steps);
     const radPerStep = columns ? radPerUnit / columns.stepsPerUnit : 0;
     const count = high - low + 1;
     this.moves = count > 1;
-    this.every = this.moves ? ALL : FIRST;
-    this.low = low;
     // Two tables of about the same length.
-    this.bits = Math.ceil(Math.log2(count) / 2);
-    const stride = 2 ** this.bits;
-    this.rest = stride - 1;
-    this.coarse = circle(Math.ceil(count / stride), zeroRad + low * radPerStep, stride * radPerStep);
-    this.fine = circle(Math.min(stride, count), 0, radPerStep);
-    this.sin.fill(this.coarse[0] as number);
-    this.cos.fill(this.coarse[1] as number);
+    const bits = Math.ceil(Math.log2(count) / 2);
+    const stride = 2 ** bits;
+    const coarse = circle(Math.ceil(count / stride), zeroRad + low * radPerStep, stride * radPerStep);
+    const fine = circle(Math.min(stride, count), 0, radPerStep);
+    this.turn = [steps, Int32Array.of(this.moves ? ALL : FIRST, low, bits, stride - 1), coarse, fine];
+    this.sin.fill(coarse[0] as number);
+    this.cos.fill(coarse[1] as number);
   }
 
   /** Works out the frames from one index to before another, at most a block. */
   fill(from: number, to: number): void {
-    if (!this.moves) return;
-    const { sin, cos, steps, coarse, fine } = this;
-    // Known to be whole from here on: a field of a class may hold anything, and would be looked at in each turn.
-    const low = this.low | 0;
-    const bits = this.bits | 0;
-    const rest = this.rest | 0;
-    for (let k = from; k < to; k += 1) {
-      const step = (steps[k] as number) - low;
-      const c = (step >>> bits) << 1;
-      const f = (step & rest) << 1;
-      const sinC = coarse[c] as number;
-      const cosC = coarse[c + 1] as number;
-      const sinF = fine[f] as number;
-      const cosF = fine[f + 1] as number;
-      sin[k - from] = sinC * cosF + cosC * sinF;
-      cos[k - from] = cosC * cosF - sinC * sinF;
-    }
+    if (this.moves) fillTurn(this.sin, this.cos, this.turn, from, to);
+  }
+}
+
+function fillTurn(
+  sin: Float64Array,
+  cos: Float64Array,
+  [steps, whole, coarse, fine]: Turn,
+  from: number,
+  to: number,
+): void {
+  const low = whole[1] as number;
+  const bits = whole[2] as number;
+  const rest = whole[3] as number;
+  for (let k = from; k < to; k += 1) {
+    const step = (steps[k] as number) - low;
+    const c = (step >>> bits) << 1;
+    const f = (step & rest) << 1;
+    const sinC = coarse[c] as number;
+    const cosC = coarse[c + 1] as number;
+    const sinF = fine[f] as number;
+    const cosF = fine[f + 1] as number;
+    sin[k - from] = sinC * cosF + cosC * sinF;
+    cos[k - from] = cosC * cosF - sinC * sinF;
   }
 }

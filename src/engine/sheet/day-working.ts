@@ -6,6 +6,7 @@ import { DEFINITION, type Draft, PRACTICE, term, type Worked, type Workings } fr
 import { ofWorkDay } from '../working/names.ts';
 import type { Term } from '../working/types.ts';
 import { knownSheet } from './known.ts';
+import { pauseWorkings } from './pause-working.ts';
 import { takesMin } from './texts.ts';
 import type { DayEnergy, Sheet, SheetDay } from './types.ts';
 
@@ -146,6 +147,7 @@ export function workDayWorkings({ plan, made }: Worked, d: number): Workings {
     from: () => begins(of),
     to: () => ends(of),
     workMin: () => work(of),
+    ...pauseWorkings(plan, sheet, d),
     ...Object.assign(
       {},
       ...day.energyWh.map((each) => ({

@@ -18,6 +18,7 @@ import { frameStorageWorkings } from '../storage/working.ts';
 import { frameTimeWorkings } from '../time/frame-working.ts';
 import { findingWorkings } from './finding-figures.ts';
 import type { Worked, Workings } from './make.ts';
+import { measureWorkings } from './measures.ts';
 
 /** Of one frame, counted from 0; names without the `frame.N.` before them. */
 const FRAME_SUBJECTS: readonly ((of: Worked, k: number) => Workings)[] = [
@@ -58,6 +59,7 @@ const FAMILIES: readonly Family[] = [
   { name: /^sheet\.shot\.([1-9]\d*)\.(.+)$/s, workings: counted(sheetShotWorkings) },
   { name: /^sheet\.day\.([1-9]\d*)\.(.+)$/s, workings: counted(workDayWorkings) },
   { name: /^findings\.(.+)\.([A-Za-z]\w*)$/s, workings: findingWorkings },
+  { name: /^measure\.(.+)\.([A-Za-z]+)$/s, workings: (_, which) => measureWorkings(which) },
   { name: /^days\.(\d{4}-\d\d-\d\d)\.(.+)$/s, workings: dateWorkings },
   { name: /^days\.(\d{4})\.(.+)$/s, workings: (of, which) => yearWorkings(of, Number(which)) },
 ];

@@ -15,6 +15,9 @@ export const ofShot = (s: number, what: string): string => `sheet.shot.${s + 1}.
 /** Name of a figure of one day of work on the sheet. @param d - counted from 0 */
 export const ofWorkDay = (d: number, what: string): string => `sheet.day.${d + 1}.${what}`;
 
+/** Name of a figure of one break of a day of work, behind that day's. @param b - of the plan, counted from 0 */
+export const ofBreak = (b: number, what: string): string => `break.${b + 1}.${what}`;
+
 /** Name of a figure of the sky on a date, `yyyy-mm-dd`. */
 export const ofDate = (date: string, what: string): string => `days.${date}.${what}`;
 

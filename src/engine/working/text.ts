@@ -33,15 +33,18 @@ const showing = (terms: readonly Term[], show: (term: Term) => string) => (symbo
   return found ? show(found) : symbol;
 };
 
+/** A formula and its numbers. */
+type Formula = Pick<Working, 'expression'> & { terms: readonly Term[] };
+
 /** The formula in words: `⌊event ÷ interval⌋ + 1`. */
-export const formulaText = ({ expression, terms }: Pick<Working, 'expression' | 'terms'>): string =>
+export const formulaText = ({ expression, terms }: Formula): string =>
   written(
     parseFormula(expression),
     showing(terms, ({ words }) => words),
   );
 
 /** The formula with its numbers put in, rounded for reading: `⌊5400 s ÷ 14 s⌋ + 1`. */
-export const numbersText = ({ expression, terms }: Pick<Working, 'expression' | 'terms'>): string =>
+export const numbersText = ({ expression, terms }: Formula): string =>
   written(
     parseFormula(expression),
     showing(terms, ({ value, unit }) => readable(value, unit)),

@@ -5,6 +5,7 @@ import { AXES_TITLE } from '../../../src/app/charts/axesChart.ts';
 import { cycleColumns } from '../../../src/app/charts/CyclePanel.tsx';
 import { cellAfterKey } from '../../../src/app/charts/cellKeys.ts';
 import { clipReading } from '../../../src/app/charts/cursor.ts';
+import { cycleLayout } from '../../../src/app/charts/cycleLayout.ts';
 import { cycleModel } from '../../../src/app/charts/cycleModel.ts';
 import { runCharts } from '../../../src/app/charts/runCharts.ts';
 import { runView } from '../../../src/app/charts/runView.ts';
@@ -16,6 +17,7 @@ import { ringingFacts } from '../../../src/app/rig/ringingFacts.ts';
 import { drawnRig } from '../../../src/app/rig/standing.ts';
 import { subjectFacts } from '../../../src/app/rig/subjectFacts.ts';
 import { trackFacts } from '../../../src/app/tracks/trackFacts.ts';
+import { balanceCautions } from '../../../src/engine/balance/cautions.ts';
 import { parsePlan } from '../../../src/engine/plan/parse.ts';
 import type { Plan } from '../../../src/engine/plan/schema.ts';
 import { schedule } from '../../../src/engine/schedule.ts';
@@ -58,7 +60,10 @@ function shown(cell: string): { value: number; halfDigit: number } {
 test.each([
   ['trapezoidal', 'moveShootMove', null],
   ['trapezoidal', 'moveShootMove', 4],
+  ['trapezoidal', 'moveShootMove', 0.2],
   ['jerkLimited', 'moveShootMove', null],
+  ['jerkLimited', 'moveShootMove', 4],
+  ['jerkLimited', 'moveShootMove', 0.2],
   ['trapezoidal', 'continuous', null],
 ] as const)(
   'axes on a %s profile, %s, %s s a move: what stands there is what it comes to',
@@ -107,6 +112,31 @@ test.each([
         const off = Math.abs(judgeWorking(plan, made, of).value - Number(cell));
         expect(off, of).toBeLessThanOrEqual(0.0005 + 1e-9);
       }
+  }
+});
+
+test.each(readdirSync(EXAMPLES))('the times of %s that found no room in its bars', (name) => {
+  const plan = demo(name);
+  const made = schedule(plan);
+  const { legend } = cycleLayout(cycleModel(made, plan, 30), 324);
+  const times = legend.flatMap((item) => item.times);
+  expect(times.length).toBeGreaterThan(2);
+  for (const { text, of } of times) {
+    const { value, halfDigit } = shown(text);
+    expect(Math.abs(judgeWorking(plan, made, of).value - value), of).toBeLessThanOrEqual(halfDigit + 1e-9);
+  }
+});
+
+test('what drops when camera or weight comes off', () => {
+  const plan = demo('harbour-at-dusk.json');
+  const made = schedule(plan);
+  const cautions = made.rig.balance ? balanceCautions(made.rig.balance) : [];
+  const figures = cautions.flatMap(({ pieces = [] }) => pieces.filter((piece) => typeof piece !== 'string'));
+  expect(figures.map(({ of }) => of)).toEqual(['balance.cameraOffNm', 'balance.weightOffNm']);
+  for (const { text, of } of figures) {
+    const { value, halfDigit } = shown(text.replace(/\D+$/, ''));
+    const off = Math.abs(Math.abs(judgeWorking(plan, made, of).value) - value);
+    expect(off, of).toBeLessThanOrEqual(halfDigit + 1e-9);
   }
 });
 

@@ -159,6 +159,8 @@ describe('ringing', () => {
     expect(facts({}, quiet)[2]).toBe(
       'With quiet moves the shortest interval is 9.2 s instead of 11.4 s: 2.2 s shorter.',
     );
+    const close = { shortestIntervalS: 9.785, shortestIntervalWithoutS: 11.413, savesS: 1.628 };
+    expect(facts({ quiet: close })[2]).toMatch(/from 11.41 s to 9.79 s: 1.63 s shorter/);
     const none = { shortestIntervalS: 9.2, shortestIntervalWithoutS: 9.21, savesS: 0.01 };
     expect(facts({ quiet: none }, quiet)[2]).toBe('Quiet moves save no time here.');
     expect(facts({ quiet: none })[2]).toBe('Quiet moves would save no time here.');

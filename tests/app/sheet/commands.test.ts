@@ -1,8 +1,10 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { columnsOf } from '../../../src/app/sheet/columns.ts';
 import {
+  clampSpot,
   goToExposure,
   markNext,
+  newAction,
   nextOf,
   removeRows,
   splitHere,
@@ -28,6 +30,7 @@ function table(editable = false): Table & { edited: (string | null)[]; explained
   const of = {
     rows: rowsOf(sheet, pausesOf(plan, sheet), (action) => gridNow().open.get(action) ?? true, -1, HEIGHTS),
     columns: columnsOf(plan, sheet, 1000),
+    column: gridNow().column,
     pageRows: 3,
     edit: (text: string | null) => void edited.push(text),
     editable,
@@ -88,6 +91,50 @@ describe('keys', () => {
     expect(gridNow().column).toBe('hold');
     key('Home');
     expect(gridNow().column).toBe('exposure');
+  });
+
+  test('Alt with Page Down goes to the next break or end of a day, an arrow on to the exposures', () => {
+    at(0, 0);
+    const seen: string[] = [];
+    for (const name of ['PageDown', 'PageDown', 'PageUp', 'ArrowDown', 'PageUp', 'ArrowUp', 'PageUp']) {
+      key(name, { altKey: name.startsWith('Page') });
+      const { kind, index } = gridNow().at;
+      seen.push(`${kind} ${index}`);
+    }
+    // Two exposures before the break, five after it, then the first day ends.
+    expect(seen).toEqual([
+      'pause 0',
+      'pause 1',
+      'pause 0',
+      'exposure 2',
+      'pause 0',
+      'exposure 1',
+      'exposure 1',
+    ]);
+  });
+
+  test('at a pause nothing is done to exposures; a new action comes after its own', () => {
+    const before = currentPlan();
+    setGrid({ at: { kind: 'pause', index: 0 }, anchor: null });
+    for (const name of ['Delete', 'Insert', ' ', 'Enter', 'Backspace']) key(name);
+    key('d', { mod: true });
+    expect(currentPlan()).toBe(before);
+    key('a', { mod: true });
+    expect(gridNow()).toMatchObject({ at: { kind: 'exposure', index: 3 }, anchor: 0 });
+    setGrid({ at: { kind: 'pause', index: 0 }, anchor: null });
+    newAction();
+    expect(sheetedNow().sheet.actions.map(({ text }) => text)).toEqual(['Wakes', '', 'Turns', 'Leaves']);
+  });
+
+  test('a pause that is gone leaves one at what there is', () => {
+    setGrid({ at: { kind: 'pause', index: 99 }, anchor: null });
+    clampSpot();
+    const { plan, sheet } = sheetedNow();
+    expect(gridNow().at).toEqual({ kind: 'pause', index: pausesOf(plan, sheet).length - 1 });
+    setGrid({ at: { kind: 'pause', index: 0 } });
+    startWith(production({ minutesPerExposure: 1 }));
+    clampSpot();
+    expect(gridNow().at).toEqual({ kind: 'exposure', index: 0 });
   });
 
   test('with Shift rows are selected, headings stepped over; Ctrl or Cmd A takes the group, then all', () => {

@@ -18,6 +18,8 @@ function demo(name: string): Plan {
   return read.plan;
 }
 
+const plain = (text: string): string => text.replaceAll('\u00A0', ' ');
+
 describe('of the exposure sheet', () => {
   beforeEach(() => startWith(production()));
 
@@ -32,6 +34,28 @@ describe('of the exposure sheet', () => {
       for (const figure of figures) expect(workingOf(of.plan, made, figure.of), figure.of).not.toBe(null);
     },
   );
+
+  // From 10:30 five exposures of 29 min; eight frames of the first action, then 1, 2, 1 of the second.
+  test.each([
+    ['break', 0, 'Break on Mon 2 Mar', ['30 min', '10:00', '10:30'], '10:00'],
+    ['end of a day', 1, 'End of Mon 2 Mar', ['20 h 5 min', '12:55', '12', 'Tue 3 Mar, 09:00'], '12:55'],
+  ] as const)('a %s has its figures at its words, its clock at the clock', (_, index, row, texts, clock) => {
+    const of = sheetedNow();
+    const made = schedule(of.plan);
+    const at = (kind: 'text' | 'hold' | 'clock') => figuresAt(of, { kind: 'pause', index }, { kind });
+    for (const kind of ['text', 'hold'] as const) {
+      const chosen = at(kind);
+      expect(chosen.ofCell).toBe(true);
+      expect([chosen.row, ...chosen.figures.map(({ text }) => text)].map(plain)).toEqual([row, ...texts]);
+    }
+    expect(at('clock').figures.map(({ text }) => text)).toEqual([clock]);
+    for (const figure of at('text').figures) {
+      const working = workingOf(of.plan, made, figure.of);
+      expect(working, figure.of).not.toBe(null);
+      const [said] = /\d\d:\d\d/.exec(figure.text) ?? [];
+      if (said) expect(working?.label, figure.of).toContain(`T${said}`);
+    }
+  });
 
   test('a cell has its own; one without figures has all of its row', () => {
     const of = sheetedNow();

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { pausesOf } from '../../../src/app/sheet/pauses.ts';
 import { rowsOf, type SheetRows } from '../../../src/app/sheet/rows.ts';
+import type { Plan } from '../../../src/engine/plan/schema.ts';
 import { sheetOf } from '../../../src/engine/sheet/sheet.ts';
 import { production } from './production.ts';
 
@@ -31,6 +32,24 @@ describe('breaks and ends of days', () => {
       else expect(new Date(startMs[after + 1] ?? 0).getUTCDate()).not.toBe(new Date(ms).getUTCDate());
     }
     expect(pauses.filter(({ kind }) => kind === 'day')).toHaveLength(sheet.days.length - 1);
+  });
+
+  // The clocks of Europe/Berlin go on from 02:00 to 03:00 on 29 March 2026 (IANA): from then on 04:00 is 02:00 UTC.
+  test('a break after the clocks have changed is where the clock shows it', () => {
+    const night = production({
+      workFrom: '00:00',
+      workTo: '08:00',
+      daysOff: [],
+      breaks: [{ from: '04:00', to: '04:30' }],
+    });
+    const plan: Plan = {
+      ...night,
+      start: { ...night.start, date: '2026-03-29', time: '00:00:00' },
+      place: { ...night.place, zone: 'Europe/Berlin' },
+    };
+    const [pause] = pausesOf(plan, sheetOf(plan));
+    expect(new Date(pause?.ms ?? 0).toISOString()).toBe('2026-03-29T02:00:00.000Z');
+    expect(new Date(pause?.toMs ?? 0).toISOString()).toBe('2026-03-29T02:30:00.000Z');
   });
 
   test('no break shows where none of the work lies after it', () => {
@@ -65,7 +84,7 @@ describe('rows', () => {
       const { rows, sheet } = laidOut(isOpen);
       for (let row = 0; row < rows.count; row += 1) {
         const spot = rows.spotAt(row);
-        if (spot.kind !== 'pause') expect(rows.rowOf(spot)).toBe(row);
+        expect(rows.rowOf(spot)).toBe(row);
       }
       for (let i = 0; i < sheet.exposures; i += 1) {
         const action = sheet.columns.action[i] ?? 0;

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test, vi } from 'vitest';
 import { aimer } from '../../../src/engine/path/aim.ts';
-import { focalPx, type StepColumns, seenFrom } from '../../../src/engine/path/pose.ts';
+import { seenFrom } from '../../../src/engine/path/camera-pose.ts';
+import { focalPx, type StepColumns } from '../../../src/engine/path/pose.ts';
 import type { Plan } from '../../../src/engine/plan/schema.ts';
 import { Room } from '../../../src/engine/room.ts';
 import { PATIENCE_MS, settings } from '../../property/settings.ts';

@@ -1,12 +1,10 @@
 /** The slow way round: every frame by itself. */
+import { type Pose, poseAt, seenFrom } from '../../../src/engine/path/camera-pose.ts';
 import {
   focalPx,
   type Geometry,
   geometryOf,
-  type Pose,
-  poseAt,
   type StepColumns,
-  seenFrom,
   stanceAt,
   subjectAt,
   type Vector,

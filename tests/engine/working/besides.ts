@@ -3,6 +3,7 @@
  * read from the instants by the platform's own calendar.
  */
 
+import { motorWays } from '../../../src/engine/motion/take-up.ts';
 import type { Plan } from '../../../src/engine/plan/schema.ts';
 import type { Schedule } from '../../../src/engine/schedule-types.ts';
 import { sheetOf } from '../../../src/engine/sheet/sheet.ts';
@@ -11,6 +12,15 @@ import { moonEvents } from '../../../src/engine/sky/day.ts';
 import { siteOf } from '../../../src/engine/sky/windows.ts';
 import { dayOfYear, yearOfDays } from '../../../src/engine/sky/year.ts';
 import { ofFinding } from '../../../src/engine/working/said.ts';
+import {
+  fastest,
+  gone,
+  lasting,
+  type SlowLimits,
+  slowLimits,
+  topSpeed,
+  within,
+} from '../../property/slow/profile.ts';
 
 export type Entry = [name: string, value: number];
 
@@ -64,6 +74,10 @@ export function sheetFigures(plan: Plan): Entry[] {
       [`sheet.day.${d + 1}.from`, at(day.fromMs)],
       [`sheet.day.${d + 1}.to`, at(day.toMs)],
       [`sheet.day.${d + 1}.workMin`, day.workMin],
+      ...breakFigures(plan, day.date, `sheet.day.${d + 1}.break`),
+      ...(days[d + 1]
+        ? [[`sheet.day.${d + 1}.nightS`, ((days[d + 1]?.fromMs ?? 0) - day.toMs) / 1000] as Entry]
+        : []),
       ...day.energyWh.flatMap(({ source, wh, packs }): Entry[] => [
         [`sheet.day.${d + 1}.sources.${source}.wh`, wh],
         ...(packs === null ? [] : [[`sheet.day.${d + 1}.sources.${source}.packs`, packs] as Entry]),
@@ -82,6 +96,18 @@ export function sheetFigures(plan: Plan): Entry[] {
     ...sheet.actions.map(({ exposures }, a): Entry => [`sheet.action.${a + 1}.exposures`, exposures]),
     ...sheet.actions.map(({ frames }, a): Entry => [`sheet.action.${a + 1}.frames`, frames]),
   ];
+}
+
+/** The breaks of a date, as typed; on one when the clocks change nothing is said of them. */
+function breakFigures({ sheet, place }: Plan, date: string, name: string): Entry[] {
+  const noonS = clockS(place, Date.parse(`${date}T00:00:00Z`) - 36 * 3_600_000);
+  if (noonS !== clockS(place, Date.parse(`${date}T00:00:00Z`) + 60 * 3_600_000)) return [];
+  const seconds = (clock: string) => Date.parse(`1970-01-01T${clock}:00Z`) / 1000;
+  return sheet.breaks.flatMap(({ from, to }, b): Entry[] => [
+    [`${name}.${b + 1}.from`, seconds(from)],
+    [`${name}.${b + 1}.to`, seconds(to)],
+    [`${name}.${b + 1}.lengthS`, seconds(to) - seconds(from)],
+  ]);
 }
 
 const ticked = ({ doneMs }: Sheet['columns'], first: number, count: number): number =>
@@ -231,6 +257,33 @@ export function frameFigures(plan: Plan, made: Schedule, frame: number): Entry[]
         : []),
     ]),
   ];
+}
+
+/** Highest speed of a move, by its stretches and halving. @param durationS - null: as fast as can be */
+function peakBySlow(distance: number, durationS: number | null, limits: SlowLimits): number {
+  const soonestS = lasting(fastest(distance, limits));
+  // Of all moves only the fastest is as short: there a search by time would have half of the digits.
+  if (durationS === null || Math.abs(durationS - soonestS) < 1e-9 * soonestS)
+    return topSpeed(distance, limits);
+  const speeds = within(distance, durationS, limits).map((_, n, all) => gone(all.slice(0, n + 1)).speed);
+  return Math.max(...speeds);
+}
+
+/** Speeds of the axes after a frame, counted from 1: they have seven digits where a root was searched for. */
+export function speedFigures(plan: Plan, { columns }: Schedule, frame: number): Entry[] {
+  const k = frame - 1;
+  return columns.axes.flatMap((own): Entry[] => {
+    const axis = plan.rig.axes.find(({ name }) => name === own.name);
+    const moved = (own.steps[frame] ?? Number.NaN) - (own.steps[k] as number);
+    if (!axis || Number.isNaN(moved)) return [];
+    const name = `frame.${frame}.axes.${own.name}.speed`;
+    if (moved === 0 || plan.move.mode !== 'moveShootMove')
+      return [[name, moved / own.stepsPerUnit / (columns.intervalS[k] as number)]];
+    const way = motorWays(axis, own)[k] as number;
+    const asFast = plan.move.moveS === null && axis.arrive !== 'eitherWay';
+    const durationS = asFast ? null : (plan.move.moveS ?? (own.moveS[k] as number));
+    return [[name, Math.sign(moved) * peakBySlow(way, durationS, slowLimits(plan, axis))]];
+  });
 }
 
 /** Figures of the sky on a date. */

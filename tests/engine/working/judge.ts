@@ -11,6 +11,7 @@ import {
   offsetFigures,
   sheetFigures,
   skyFigures,
+  speedFigures,
   yearFigures,
 } from './besides.ts';
 import { rigFigures } from './rig-figures.ts';
@@ -122,6 +123,8 @@ export function judgeAll(plan: Plan, made: Schedule, frames: readonly number[]):
     for (const [figure, value] of scheduledAt(made, frame)) judgeFigure(plan, made, figure, value);
     for (const [figure, value] of frameFigures(plan, made, frame))
       judgeFigure(plan, made, figure, { value, single: false });
+    for (const [figure, value] of speedFigures(plan, made, frame))
+      judgeFigure(plan, made, figure, { value, single: true });
   }
   return figures;
 }

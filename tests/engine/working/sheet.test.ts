@@ -14,13 +14,16 @@ const working = (plan: Plan, figure: string): Working => {
 const value = (plan: Plan, figure: string): number => working(plan, figure).value;
 
 /** 100 frames on twos and 20 on ones at 24 fps, 6 min each, from 09:00 with a break from 13:00 to 13:30. */
-const plan = production({
-  shots: [shotOf({ frames: 100 }, { frames: 20, holds: [1] })],
+const HOURS = {
   minutesPerExposure: 6,
   ...BARE,
   workFrom: '09:00',
   workTo: '18:00',
   breaks: [{ from: '13:00', to: '13:30' }],
+};
+const plan = production({
+  shots: [shotOf({ frames: 100 }, { frames: 20, holds: [1] })],
+  ...HOURS,
   startTimecode: '01:00:00:00',
 });
 
@@ -49,6 +52,34 @@ test('one exposure: clock, frames, timecode', () => {
     value: 3600 * 24 + 100,
   });
   expect(workingOf(plan, schedule(plan), 'sheet.exposure.71.clock')).toBe(null);
+});
+
+// Friday 09:00 to 18:00 with half an hour off is room for 85 exposures of 6 min; the others follow on Monday.
+test('a break, a night with days off', () => {
+  const longer = production(
+    { ...HOURS, shots: [shotOf({ frames: 200 })], daysOff: ['saturday', 'sunday'] },
+    { start: { date: '2026-03-06', time: '09:00:00' } },
+  );
+  expect(working(longer, 'sheet.day.1.break.1.from')).toMatchObject({ value: 13 * 3600 });
+  expect(working(longer, 'sheet.day.1.break.1.to').label?.slice(0, 16)).toBe('2026-03-06T13:30');
+  expect(value(longer, 'sheet.day.1.break.1.lengthS')).toBe(1800);
+  const night = working(longer, 'sheet.day.1.nightS');
+  // 18:00 on Friday to 09:00 on Monday: six hours, two days, nine hours.
+  expect(night.value).toBeCloseTo(63 * 3600, 0);
+  expect(night.remarks).toEqual(['Days without work between: 2.']);
+  expect(workingOf(longer, schedule(longer), 'sheet.day.2.nightS')).toBe(null);
+  expect(workingOf(longer, schedule(longer), 'sheet.day.1.break.2.from')).toBe(null);
+  judgeAll(longer, schedule(longer), [1]);
+});
+
+// The clocks of Europe/Berlin go on from 02:00 to 03:00 on 29 March 2026 (IANA): the night of that day is an hour shorter.
+test('a night in which the clocks change', () => {
+  const berlin = production(
+    { ...HOURS, shots: [shotOf({ frames: 200 })] },
+    { start: { date: '2026-03-28', time: '09:00:00' }, place: { zone: 'Europe/Berlin' } },
+  );
+  expect(value(berlin, 'sheet.day.1.nightS')).toBeCloseTo(14 * 3600, 0);
+  judgeAll(berlin, schedule(berlin), [1]);
 });
 
 // SMPTE ST 12-1: at 30000/1001 the label after 00:00:59;29 is 00:01:00;02, of frame 1800.

@@ -2,14 +2,13 @@
 import fc from 'fast-check';
 import type { mat4 } from 'gl-matrix';
 import { aimer } from '../../../src/engine/path/aim.ts';
+import { poseAt, seenFrom } from '../../../src/engine/path/camera-pose.ts';
 import { imageMotion } from '../../../src/engine/path/image.ts';
 import { pathOf } from '../../../src/engine/path/path.ts';
 import {
   focalPx,
   geometryOf,
-  poseAt,
   type StepColumns,
-  seenFrom,
   stanceAt,
   subjectAt,
   type Vector,
