@@ -1,6 +1,6 @@
 /**
  * Puts the worker beside the built page that serves it without a network (`src/offline/worker.ts`), as `sw.js`, with the
- * list of every file that was built.
+ * list of every file that the page may fetch.
  */
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
@@ -13,6 +13,12 @@ const WORKER = fileURLToPath(new URL('../offline/worker.ts', import.meta.url));
 /** Name of the worker's file. */
 export const WORKER_FILE = 'sw.js';
 
+/** What the page never asks for: the worker itself, and what describes plan files to editors. */
+const NOT_KEPT = [WORKER_FILE, 'plan.schema.json'];
+
+/** Whether a built file, by its path in the folder, is kept for use without a network. */
+export const isKept = (path: string): boolean => !NOT_KEPT.includes(path);
+
 /** Digits of a hash that tell files and versions apart. */
 const DIGITS = 16;
 
@@ -21,10 +27,10 @@ type Hashed = [path: string, hash: string];
 const hashOf = (content: string | Buffer): string =>
   createHash('sha256').update(content).digest('hex').slice(0, DIGITS);
 
-/** Every file in a folder but the worker, by the path it is fetched at. */
+/** Every file in a folder that is kept, by the path it is fetched at. */
 function filesIn(folder: string): Hashed[] {
   return readdirSync(folder, { recursive: true, encoding: 'utf8' })
-    .filter((path) => path !== WORKER_FILE && statSync(join(folder, path)).isFile())
+    .filter((path) => isKept(path) && statSync(join(folder, path)).isFile())
     .sort()
     .map((path) => [path.replaceAll('\\', '/'), hashOf(readFileSync(join(folder, path)))]);
 }

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { gzipSync } from 'node:zlib';
+import { isKept, WORKER_FILE } from './offline.ts';
 
 const DIST = fileURLToPath(new URL('../../dist', import.meta.url));
 
@@ -124,7 +125,7 @@ export function measureSizes(): Size[] {
     {
       // Not asked for by the page: the worker fetches it, one file after another, once the page rests.
       what: 'everything that is kept for use without a network',
-      bytes: total(files.filter(isFile)),
+      bytes: total(files.filter((path) => (path === WORKER_FILE || isKept(path)) && isFile(path))),
       budgetBytes: 750_000,
     },
   ];

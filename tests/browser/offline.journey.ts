@@ -15,7 +15,7 @@ import { fileURLToPath } from 'node:url';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, test } from 'vitest';
 import { RUN_KEY } from '../../src/app/store/running.ts';
-import { WORKER_FILE, writeWorker } from '../../src/dev/offline.ts';
+import { isKept, writeWorker } from '../../src/dev/offline.ts';
 import { violations } from './axe.ts';
 import { figures, fromBar, newPlan, openSection, setField, setFigure, verdict } from './parts.ts';
 import { readPdf } from './pdf.ts';
@@ -175,7 +175,7 @@ describe('with the network cut after one visit', () => {
   test('every file of the page is there, as it was served', async () => {
     const { page, context } = await visit(browser, server.origin, { offline: true });
     await ready(page);
-    const files = filesIn(folder).filter((file) => file !== WORKER_FILE);
+    const files = filesIn(folder).filter(isKept);
     expect(files.length).toBeGreaterThan(50);
     await cut(context);
     const lengths = await page.evaluate(
