@@ -163,13 +163,16 @@ describe.each(PHONES)('at $width px', (viewport) => {
     );
 
   test('nothing scrolls sideways and what is touched is large enough, with every section open too', async () => {
-    const { page, context } = await visit(browser, origin, { viewport, touch: true });
+    const { page, context, fetchedAll } = await visit(browser, origin, { viewport, touch: true });
     await page.waitForLoadState('networkidle');
     const excess = () =>
       page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
     expect(await excess()).toBe(0);
     expect(await small(page)).toEqual([]);
     await openAll(page);
+    // What sections hold comes with a script of its own.
+    await fetchedAll();
+    await page.locator('[data-path="move.tracks.0.keyframes.0.share"]').waitFor();
     expect(await excess()).toBe(0);
     expect(await small(page)).toEqual([]);
     for (const [hash, there] of [
