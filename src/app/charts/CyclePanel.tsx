@@ -60,7 +60,7 @@ function Headline({ sentence, frameIndex }: { sentence: string; frameIndex: numb
     <>
       {before}
       <span className="unbroken">
-        <How of={`frame.${frameIndex + 1}.moveS`} what={`${moved}, move`}>
+        <How of={ofFrame(frameIndex, 'moveS')} what={`${moved}, move`}>
           {moved}
         </How>
         {after}

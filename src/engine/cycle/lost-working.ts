@@ -43,12 +43,10 @@ function handworkBefore({ plan, made }: Worked, k: number): Handwork[] {
 
 /** Time of an interval in which neither camera nor rig is busy. @param k - counted from 0 */
 function free({ made }: Worked, k: number): Draft {
-  const { intervalS, cameraS, rigS } = made.columns;
   const laneTerm = (symbol: 'intervalS' | 'cameraS' | 'rigS', words: string) =>
     term(symbol, words, made.columns[symbol][k] as number, 's', ofFrame(k, symbol));
   return {
     title: 'Free in the interval',
-    value: Math.max(0, (intervalS[k] as number) - Math.max(cameraS[k] as number, rigS[k] as number)),
     unit: 's',
     expression: 'max(0, intervalS - max(cameraS, rigS))',
     terms: [

@@ -48,11 +48,6 @@ function outOfRange(of: Worked, finding: Finding): Said[] {
   const offAt = (k: number): number =>
     side * (errorAt(k) + (exposure.rungs[columns.rung?.[k] ?? 0]?.ev100 ?? 0) - end.ev100);
   const worst = numberOf(finding, 'worstFrame') - 1;
-  const evEnd = term('evEnd', 'settings at their end', end.ev100, 'EV', ofFinding(finding, 'evEnd'));
-  const light = [
-    term('evScene', 'scene', worth(scene(of, worst)), 'EV', ofFrame(worst, 'evScene')),
-    term('nightStops', 'night allowance', worth(night(of, worst)), 'stops', ofFrame(worst, 'nightStops')),
-  ];
   return [
     framesWhere(of, {
       text: counted(numberOf(finding, 'frames'), 'frame'),
@@ -68,7 +63,17 @@ function outOfRange(of: Worked, finding: Finding): Said[] {
         title: 'Light beyond the settings',
         unit: 'stops',
         expression: side === 1 ? 'evScene + nightStops - evEnd' : 'evEnd - (evScene + nightStops)',
-        terms: [...light, evEnd],
+        terms: [
+          term('evScene', 'scene', worth(scene(of, worst)), 'EV', ofFrame(worst, 'evScene')),
+          term(
+            'nightStops',
+            'night allowance',
+            worth(night(of, worst)),
+            'stops',
+            ofFrame(worst, 'nightStops'),
+          ),
+          term('evEnd', 'settings at their end', end.ev100, 'EV', ofFinding(finding, 'evEnd')),
+        ],
         frame: worst + 1,
         remarks: ['Where it is farthest beyond. The schedule keeps the light to seven digits.'],
         source: APEX,

@@ -26,6 +26,10 @@ function tightestPhrase(margin: Margin): string {
   return `${withUnit(left, margin.unit)} of ${margin.label}`;
 }
 
+/** What has the smallest share left above its reserve, of all that can run out. */
+export const tightestOf = (margins: readonly Margin[]): Margin | undefined =>
+  margins.filter(canRunOut).sort((a, b) => headroom(a) - headroom(b))[0];
+
 /**
  * Whether the plan can be shot, and the tightest thing.
  * @param findings - in order
@@ -39,7 +43,7 @@ export function verdictOf(findings: readonly Finding[], margins: readonly Margin
   }
   const warnings = findings.filter((finding) => finding.severity === 'warning').length;
   const verdict = warnings > 0 ? `Shootable, with ${counted(warnings, 'warning')}.` : 'Shootable.';
-  const tightest = margins.filter(canRunOut).sort((a, b) => headroom(a) - headroom(b))[0];
+  const tightest = tightestOf(margins);
   if (!tightest) return verdict;
   return headroom(tightest) < 0
     ? `${verdict} Tightest: ${tightest.label.toLowerCase()}, into its reserve.`

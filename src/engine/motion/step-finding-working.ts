@@ -7,21 +7,14 @@ import { DEFINITION, type Draft, term, type Worked } from '../working/make.ts';
 import { firstFrame, frameText, numberOf, type Said, type Sayers, wordOf } from '../working/said.ts';
 import { placeKeyframes, runClock } from './keyframes.ts';
 import { moveMaker, moveOf, ringGiven } from './moves.ts';
+import { times } from './step-findings.ts';
 import { takeUpOf } from './take-up.ts';
+import { stepsPerUnitTerm } from './track-working.ts';
 import { type AxisOf, axesOf, ofAxis, turnedAt } from './working.ts';
 
 /** The axis that a finding is about. */
 export const axisOf = (of: Worked, finding: Finding): AxisOf | undefined =>
   axesOf(of).find(({ axis }) => axis.name === wordOf(finding, 'axis'));
-
-const stepsPerUnit = ({ axis, columns }: AxisOf) =>
-  term(
-    'stepsPerUnit',
-    `microsteps a ${axis.unit}`,
-    columns.stepsPerUnit,
-    `steps/${axis.unit}`,
-    ofAxis(axis.name, 'stepsPerUnit'),
-  );
 
 /** By how much the picture shifts with one microstep. */
 const shift = ({ plan }: Worked, own: AxisOf, finding: Finding): Said => ({
@@ -38,7 +31,7 @@ const shift = ({ plan }: Worked, own: AxisOf, finding: Finding): Said => ({
         pixelsPassed(plan, own.axis) ?? 0,
         `px/${own.axis.unit}`,
       ),
-      stepsPerUnit(own),
+      stepsPerUnitTerm(own),
     ],
     source: 'Pinhole projection.',
   }),
@@ -58,7 +51,7 @@ const meanMove = (own: AxisOf, finding: Finding): Said => ({
     expression: 'waySteps / stepsPerUnit / (moves + repeats)',
     terms: [
       term('waySteps', 'microsteps of all moves together', waySteps(own.columns), 'steps'),
-      stepsPerUnit(own),
+      stepsPerUnitTerm(own),
       term('moves', 'frames that it moves to', own.columns.moves, 'frames'),
       term('repeats', 'frames that repeat', own.columns.repeats, 'frames', ofAxis(own.axis.name, 'repeats')),
     ],
@@ -67,15 +60,13 @@ const meanMove = (own: AxisOf, finding: Finding): Said => ({
   }),
 });
 
-const timesText = (count: number): string => (count === 1 ? 'once' : `${count} times`);
-
 /** How often lost motion is taken up. */
 function takeUps({ axis, columns }: AxisOf): Said {
   const { steps } = columns;
   const turned = (k: number) => k + 1 < steps.length && turnedAt(axis, steps, k);
   const moves = (k: number) => k + 1 < steps.length && steps[k] !== steps[k + 1];
   return {
-    text: timesText(columns.takeUps),
+    text: times(columns.takeUps),
     what: 'takeUps',
     draft: () => ({
       title: `${axis.name}: takes up lost motion`,
@@ -187,7 +178,7 @@ export const STEP_SAYS: Sayers = {
     if (!own) return [];
     const named = (what: string) => ofAxis(own.axis.name, what);
     return [
-      { text: timesText(own.columns.reversals), of: named('reversals') },
+      { text: times(own.columns.reversals), of: named('reversals') },
       { text: frameText(own.columns.firstReversal ?? 1), of: named('firstReversal') },
     ];
   },

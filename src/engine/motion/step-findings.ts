@@ -46,7 +46,8 @@ function wayOf({ steps, lowestSteps, highestSteps, reversals }: AxisColumns): nu
   return way;
 }
 
-const times = (count: number): string => (count === 1 ? 'once' : `${count} times`);
+/** How often, in words. */
+export const times = (count: number): string => (count === 1 ? 'once' : `${count} times`);
 
 /** Lost motion that nothing takes up. */
 function lostOnTheWay(axis: Axis, { reversals, firstReversal }: AxisColumns): Draft[] {

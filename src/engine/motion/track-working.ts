@@ -10,6 +10,7 @@ import {
   type Worked,
   type Workings,
 } from '../working/make.ts';
+import type { Term } from '../working/types.ts';
 import { runClock } from './keyframes.ts';
 import { isAimed } from './motion.ts';
 import { goingOn } from './tracks.ts';
@@ -43,6 +44,16 @@ function sizeOf({ axis, columns: { steps } }: AxisOf, which: string, size: numbe
   };
 }
 
+/** Microsteps for one of the axis's unit. */
+export const stepsPerUnitTerm = ({ axis, columns }: AxisOf): Term =>
+  term(
+    'stepsPerUnit',
+    `microsteps a ${axis.unit}`,
+    columns.stepsPerUnit,
+    `steps/${axis.unit}`,
+    `axes.${axis.name}.stepsPerUnit`,
+  );
+
 /** A move in the axis's unit. @param steps - of the move */
 export function sizeInUnits({ axis, columns }: AxisOf, which: string, steps: number): Draft {
   const named = (what: string) => `axes.${axis.name}.${what}`;
@@ -53,13 +64,7 @@ export function sizeInUnits({ axis, columns }: AxisOf, which: string, steps: num
     expression: 'moveSteps / stepsPerUnit',
     terms: [
       term('moveSteps', words, steps, 'steps', steps > 0 ? named(`${which}MoveSteps`) : null),
-      term(
-        'stepsPerUnit',
-        `microsteps a ${axis.unit}`,
-        columns.stepsPerUnit,
-        `steps/${axis.unit}`,
-        named('stepsPerUnit'),
-      ),
+      stepsPerUnitTerm({ axis, columns }),
     ],
     source: DEFINITION,
   };

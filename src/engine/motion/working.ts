@@ -18,7 +18,7 @@ import { marginDrafts } from './margin-working.ts';
 import { type Move, moveMaker, moveOf, ringGiven } from './moves.ts';
 import { stepWorkings } from './step-working.ts';
 import { takeUpOf, turnsBack } from './take-up.ts';
-import { goesByAim, sizeInUnits, stallWorkings, trackWorkings } from './track-working.ts';
+import { goesByAim, sizeInUnits, stallWorkings, stepsPerUnitTerm, trackWorkings } from './track-working.ts';
 
 /** An axis with its columns. */
 export interface AxisOf {
@@ -33,15 +33,6 @@ export const axesOf = ({ plan, made }: Worked): AxisOf[] =>
   });
 
 export const ofAxis = (name: string, what: string): string => `axes.${name}.${what}`;
-
-const stepsPerUnitTerm = ({ axis, columns }: AxisOf): Term =>
-  term(
-    'stepsPerUnit',
-    `microsteps a ${axis.unit}`,
-    columns.stepsPerUnit,
-    `steps/${axis.unit}`,
-    ofAxis(axis.name, 'stepsPerUnit'),
-  );
 
 const stepsPerUnit = ({ axis, columns }: AxisOf): Draft => ({
   title: `${axis.name}: microsteps a ${axis.unit}`,

@@ -1,4 +1,5 @@
 /** How well the aim holds over a run, and what it asks of pan and tilt: how that came about. */
+import { firstAt } from '../leap.ts';
 import type { AxisColumns } from '../schedule-types.ts';
 import { countWhere, frameFound, whereRemark } from '../working/found.ts';
 import { type Draft, ofFrame, sameAs, term, type Worked, type Workings } from '../working/make.ts';
@@ -48,9 +49,10 @@ function missFrames(of: Worked, value: number): Draft {
 }
 
 /** Lowest or highest position of an axis that aims. */
-function end(name: string, { steps, stepsPerUnit, unit }: AxisColumns, which: 'lowest' | 'highest'): Draft {
-  const position = steps.reduce((a, b) => (which === 'lowest' ? Math.min(a, b) : Math.max(a, b)));
-  const k = steps.indexOf(position);
+function end(name: string, columns: AxisColumns, which: 'lowest' | 'highest'): Draft {
+  const { lowestSteps, highestSteps, stepsPerUnit, unit } = columns;
+  const position = which === 'lowest' ? lowestSteps : highestSteps;
+  const k = firstAt(columns, position);
   const what = ofFrame(k, `axes.${name}.position`);
   return sameAs(
     `${name}: ${which} position`,

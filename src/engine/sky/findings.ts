@@ -148,7 +148,7 @@ function onSet(run: RunUnderSky): Draft[] {
 }
 
 /** Altitude of the sun below which stars show: the end of civil twilight. */
-const STARS_BELOW_DEG = -6;
+export const STARS_BELOW_DEG = -6;
 
 /** Share of the longest exposure in all exposures of a bracket. */
 function longestShare({ exposure: { bracketCount, bracketStops } }: Plan): number {

@@ -5,11 +5,9 @@ import type { Finding } from '../findings/types.ts';
 import { counted, figure, seconds } from '../findings/words.ts';
 import { sameAs, type Worked } from '../working/make.ts';
 import { firstFrame, framesWhere, numberOf, type Said, type Sayer } from '../working/said.ts';
+import { STARS_BELOW_DEG } from './findings.ts';
 import { leastDeclinationDeg, lensOver, starTrailPx } from './view.ts';
 import { stars } from './working.ts';
-
-/** The end of civil twilight, as the finding has it. */
-const NIGHT_BELOW_DEG = -6;
 
 /** How far stars trail on each frame, counted from 0; nothing by day. */
 function trailsOf(of: Worked): (k: number) => number {
@@ -21,7 +19,7 @@ function trailsOf(of: Worked): (k: number) => number {
   const declination = (k: number) =>
     view.used && latitudeDeg !== null ? leastDeclinationDeg(lensAt(k), latitudeDeg, camera) : 0;
   const pitchMm = camera.sensorWidthMm / camera.imageWidthPx;
-  const isDay = (k: number) => sky !== null && (sky.sunAltitudeDeg[k] as number) >= NIGHT_BELOW_DEG;
+  const isDay = (k: number) => sky !== null && (sky.sunAltitudeDeg[k] as number) >= STARS_BELOW_DEG;
   return (k) => (isDay(k) ? 0 : starTrailPx(opens(k), declination(k), camera.focalLengthMm, pitchMm));
 }
 
@@ -68,7 +66,7 @@ export const trailSays: Sayer = (of, finding) => {
       title: 'Frames on which stars trail too far',
       others: 'frames by day, or on which they trail less',
       holds: (k) => pxAt(k) > allowed,
-      remarks: [`You allow ${allowed} px. It is night while the sun is lower than ${NIGHT_BELOW_DEG}°.`],
+      remarks: [`You allow ${allowed} px. It is night while the sun is lower than ${STARS_BELOW_DEG}°.`],
     }),
     firstFrame(finding, 'first frame on which they trail too far'),
   ];

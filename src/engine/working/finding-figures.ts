@@ -6,7 +6,7 @@ import { BALANCE_SAYS } from '../balance/finding-working.ts';
 import { CYCLE_SAYS } from '../cycle/finding-working.ts';
 import { ENERGY_SAYS } from '../energy/finding-working.ts';
 import { EXPOSURE_SAYS } from '../exposure/finding-working.ts';
-import { headroom } from '../findings/order.ts';
+import { headroom, tightestOf } from '../findings/order.ts';
 import { type Finding, keyOf } from '../findings/types.ts';
 import { bytes, percent, seconds, withUnit } from '../findings/words.ts';
 import { MOTION_SAYS } from '../motion/finding-working.ts';
@@ -94,9 +94,7 @@ export const statedIn = (plan: Plan, made: Schedule, finding: Finding): Stated[]
 
 /** How much is left of the tightest thing, as the verdict has it. */
 function tightest({ margins }: Schedule): (Omit<Stated, 'from'> & { lead: string })[] {
-  // A track may use all of its travel, as the verdict has it.
-  const canRunOut = margins.filter(({ id }) => !id.startsWith('travel:'));
-  const [margin] = canRunOut.sort((a, b) => headroom(a) - headroom(b));
+  const margin = tightestOf(margins);
   if (!margin) return [];
   const left = margin.left - margin.reserve;
   const lead = 'Tightest: ';
