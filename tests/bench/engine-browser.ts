@@ -1,7 +1,4 @@
-/**
- * The times of `schedule()` where it is used most: built as for the page, in the browser. There its time is judged by
- * the kernel's, too: in Node that depends on what else is loaded, see engine-alone.ts.
- */
+/** The times of `schedule()` where it is used most: built as for the page, in the browser. */
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
 import { startBrowser } from '../browser/visit.ts';
@@ -32,7 +29,7 @@ export async function engineInBrowser(): Promise<Figure[]> {
     await page.addScriptTag({ content: await script() });
     return await page.evaluate((name) => {
       const bench = (globalThis as unknown as Record<string, { dayFiguresIn: typeof dayFiguresIn }>)[name];
-      return bench?.dayFiguresIn('in the browser', 3) ?? [];
+      return bench?.dayFiguresIn('in the browser') ?? [];
     }, NAME);
   } finally {
     await browser.close();

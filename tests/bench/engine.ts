@@ -128,15 +128,12 @@ function dayOf({ lit, rigged }: Kind): Timed {
   return sideBySide(benchPlan(DAY, lit, rigged), 60);
 }
 
-/**
- * Time of a day of frames.
- * @param most - what it may take of the kernel's time; undefined where that is only told
- */
-const dayFigures = (what: string, day: Timed, most?: number): Figure[] => [
+/** Time of a day of frames. */
+const dayFigures = (what: string, day: Timed): Figure[] => [
   ms(`schedule(), 86,400 frames, 5 axes, 4 sources${what}: median`, median(day.freshScheduleMs), 16.7),
   ms('  95th percentile', quantile(day.freshScheduleMs, 0.95)),
   ms('  kernel that fills the same columns: median', median(day.freshKernelMs)),
-  ratio('  schedule() / kernel', median(day.freshScheduleMs) / median(day.freshKernelMs), most),
+  ratio('  schedule() / kernel', median(day.freshScheduleMs) / median(day.freshKernelMs), 3),
   ms('  with what earlier runs left still to be collected: median', median(day.litteredMs)),
   ms('  into memory used before: median', median(day.scheduleMs), 16.7),
   ms('    kernel', median(day.kernelMs)),
@@ -165,10 +162,6 @@ export const engineFigures = (): Figure[] =>
     return [...dayFigures(kind.what, day), ...longFigures(kind, day)];
   });
 
-/**
- * The times of a day of frames alone.
- * @param where - they are measured
- * @param most - as for {@link dayFigures}
- */
-export const dayFiguresIn = (where: string, most?: number): Figure[] =>
-  KINDS.flatMap((kind) => dayFigures(`${kind.what}, ${where}`, dayOf(kind), most));
+/** The times of a day of frames alone, each kind of plan named with where they are measured. */
+export const dayFiguresIn = (where: string): Figure[] =>
+  KINDS.flatMap((kind) => dayFigures(`${kind.what}, ${where}`, dayOf(kind)));
