@@ -147,6 +147,26 @@ describe('by keys alone', () => {
     await expect.poll(() => figureText(page, 'Frames')).toBe('301');
     await context.close();
   });
+
+  // The browser tells of a closed dialog in a task of its own, which may come after the next dialog was asked for.
+  test('a dialog that is asked for at the moment it is closed stands', async () => {
+    const { page, context } = await visit(browser, origin);
+    const dialog = page.getByRole('dialog', { name: 'New plan' });
+    await page.getByRole('button', { name: 'New', exact: true }).press('Enter');
+    await dialog.getByRole('button', { name: 'Cancel' }).evaluate(async (cancel: HTMLElement) => {
+      const told = new Promise((resume) => cancel.closest('dialog')?.addEventListener('close', resume));
+      cancel.click();
+      await null;
+      for (const button of document.querySelectorAll<HTMLElement>('header button'))
+        if (button.textContent === 'New') button.click();
+      await told;
+    });
+    await page.waitForTimeout(50);
+    expect(await dialog.isVisible()).toBe(true);
+    await page.keyboard.press('Escape');
+    await dialog.waitFor({ state: 'hidden' });
+    await context.close();
+  });
 });
 
 describe.each(PHONES)('at $width px', (viewport) => {

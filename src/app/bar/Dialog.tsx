@@ -1,5 +1,6 @@
-/** A dialog of the browser's own kind: it keeps the focus, Escape closes it. */
-import { type ReactNode, useEffect, useId, useRef } from 'react';
+/** A dialog over the page. */
+import { type ReactNode, useId } from 'react';
+import { leave, useModal } from '../modal.ts';
 import { closeDialog } from '../store/view.ts';
 
 interface DialogProps {
@@ -11,21 +12,13 @@ interface DialogProps {
 }
 
 export function Dialog({ title, className, onClose, children }: DialogProps) {
-  const dialog = useRef<HTMLDialogElement>(null);
   const id = useId();
-  useEffect(() => {
-    if (dialog.current && !dialog.current.open) dialog.current.showModal();
-  }, []);
+  const modal = useModal(() => {
+    onClose?.();
+    closeDialog();
+  });
   return (
-    <dialog
-      ref={dialog}
-      className={className}
-      aria-labelledby={id}
-      onClose={() => {
-        onClose?.();
-        closeDialog();
-      }}
-    >
+    <dialog {...modal} className={className} aria-labelledby={id}>
       <h2 id={id}>{title}</h2>
       {children}
     </dialog>
@@ -34,7 +27,7 @@ export function Dialog({ title, className, onClose, children }: DialogProps) {
 
 /** Closes the dialog it stands in. */
 export const CloseButton = ({ text = 'Close' }: { text?: string }) => (
-  <button type="button" className="btn" onClick={(event) => event.currentTarget.closest('dialog')?.close()}>
+  <button type="button" className="btn" onClick={(event) => leave(event.currentTarget)}>
     {text}
   </button>
 );

@@ -5,6 +5,7 @@ import { EntryBox } from '../fields/EntryBox.tsx';
 import { faultsText, readField } from '../fields/entry.ts';
 import { codecOf } from '../format/quantity.ts';
 import { StandingIcon } from '../icons.tsx';
+import { leave } from '../modal.ts';
 import { askToPersist } from '../plans/persist.ts';
 import { planFor } from '../store/files.ts';
 import { infoAt } from '../store/infos.ts';
@@ -34,7 +35,7 @@ export function NewDialog() {
     if (!result.ok) return setRefused(faultsText(result.faults, EVENT));
     openPlan(result.plan);
     void askToPersist();
-    submit.currentTarget.closest('dialog')?.close();
+    leave(submit.currentTarget);
   };
   return (
     <Dialog title="New plan">

@@ -2,6 +2,7 @@
 import { exposureBytes } from '../../engine/storage/storage.ts';
 import { enterAll } from '../fields/entry.ts';
 import { SagHelper, SwingsHelper, TimedWriteHelper } from '../measure/Helpers.tsx';
+import { leave } from '../modal.ts';
 import type { Desk } from '../store/desk.ts';
 import { goToField } from '../store/goTo.ts';
 import { currentPlan, usePlan } from '../store/plan.ts';
@@ -32,7 +33,7 @@ function ArmMeasures({ desk }: { desk: Desk }) {
 function CameraMeasures({ desk }: { desk: Desk }) {
   const frameBytes = usePlan(exposureBytes);
   const toTestFrame = (button: HTMLElement) => {
-    button.closest('dialog')?.close();
+    leave(button);
     goToField('camera', 'test-frame');
   };
   return (

@@ -1,6 +1,7 @@
 /** A question that fills the phone, and goes away without having changed anything. */
-import { type ReactNode, useEffect, useId, useRef } from 'react';
+import { type ReactNode, useId } from 'react';
 import { CrossIcon } from '../icons.tsx';
+import { leave, useModal } from '../modal.ts';
 
 interface AskProps {
   title: string;
@@ -9,16 +10,17 @@ interface AskProps {
 }
 
 export function Ask({ title, onClose, children }: AskProps) {
-  const dialog = useRef<HTMLDialogElement>(null);
   const id = useId();
-  useEffect(() => {
-    if (dialog.current && !dialog.current.open) dialog.current.showModal();
-  }, []);
   return (
-    <dialog ref={dialog} className="on-ask" aria-labelledby={id} onClose={onClose}>
+    <dialog {...useModal(onClose)} className="on-ask" aria-labelledby={id}>
       <header>
         <h2 id={id}>{title}</h2>
-        <button type="button" className="on-close" aria-label="Back" onClick={() => dialog.current?.close()}>
+        <button
+          type="button"
+          className="on-close"
+          aria-label="Back"
+          onClick={(event) => leave(event.currentTarget)}
+        >
           <CrossIcon />
         </button>
       </header>

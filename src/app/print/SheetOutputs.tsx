@@ -1,7 +1,8 @@
 /** What leaves the sheet: paper and CSV. While it is on screen, printing the page prints the sheet. */
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useState } from 'react';
 import { useStore } from 'zustand';
 import { plural } from '../format/numbers.ts';
+import { useModal } from '../modal.ts';
 import { usePlan } from '../store/plan.ts';
 import { saveCsv } from './csv.ts';
 import { takeAway } from './paper.ts';
@@ -21,13 +22,9 @@ const pagesText = (pages: number): string =>
   pages === 1 ? 'about a page' : `about ${plural(pages, 'page')}`;
 
 function Ask({ choices }: { choices: readonly PrintChoice[] }) {
-  const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => {
-    if (dialog.current && !dialog.current.open) dialog.current.showModal();
-  }, []);
   const most = Math.max(...choices.map(({ pages }) => pages));
   return (
-    <dialog ref={dialog} aria-labelledby="print-ask" className="print-ask" onClose={dropAsk}>
+    <dialog {...useModal(dropAsk)} aria-labelledby="print-ask" className="print-ask">
       <h2 id="print-ask">Print {pagesText(most)}?</h2>
       <p>That is a lot of paper. A long sheet also takes the browser a while to lay out.</p>
       <div className="row">

@@ -7,6 +7,7 @@ import { CloseButton, Dialog } from '../bar/Dialog.tsx';
 import { clockOf, dateOf } from '../format/clock.ts';
 import { durationText } from '../format/durations.ts';
 import { plural } from '../format/numbers.ts';
+import { leave } from '../modal.ts';
 import { usePlan } from '../store/plan.ts';
 import { leaveOffered, offerStore, openOffered } from './openLink.ts';
 import './share.css';
@@ -50,7 +51,7 @@ export default function LinkDialog() {
           className="btn main"
           onClick={(event) => {
             openOffered();
-            event.currentTarget.closest('dialog')?.close();
+            leave(event.currentTarget);
           }}
         >
           Open it

@@ -13,6 +13,7 @@ import {
 } from '../../engine/working/working.ts';
 import { CloseButton } from '../bar/Dialog.tsx';
 import { NBSP } from '../format/numbers.ts';
+import { leave } from '../modal.ts';
 import { useCopy } from '../store/copy.ts';
 import { goToFrame } from '../store/goTo.ts';
 import { usePlan } from '../store/plan.ts';
@@ -155,15 +156,13 @@ function Value({ text }: { text: string }) {
   );
 }
 
-const closeDialog = (element: Element): void => element.closest('dialog')?.close();
-
 const FrameButton = ({ frame }: { frame: number }) => (
   <button
     type="button"
     className="link"
     onClick={(event) => {
       leaveDialogs();
-      closeDialog(event.currentTarget);
+      leave(event.currentTarget);
       goToFrame(frame);
     }}
   >
