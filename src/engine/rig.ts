@@ -8,6 +8,7 @@ import { judgePath } from './path/findings.ts';
 import { type ImageMotion, imageMotion } from './path/image.ts';
 import { type ImageSummary, imageSummaryOf } from './path/image-summary.ts';
 import { type PathSummary, pathOf } from './path/path.ts';
+import { Scene } from './path/scene.ts';
 import type { Plan } from './plan/schema.ts';
 import { judgeRinging } from './ringing/findings.ts';
 import { type RingingSummary, ringingOf } from './ringing/summary.ts';
@@ -38,13 +39,15 @@ export interface RigRun {
  */
 export function rigMotionOf(plan: Plan, intervalS: Float64Array, room: Room): RigMotion {
   let aim: Aim | null = null;
+  let scene: Scene | undefined;
   const take = (axes: AxisColumns[]) => {
-    aim = aimer(plan, axes, room);
+    scene = new Scene(plan, axes);
+    aim = aimer(plan, axes, room, scene);
   };
   const motion = aims(plan)
     ? motionOf(withoutAimed(plan), intervalS, room, take)
     : motionOf(plan, intervalS, room);
-  return { ...motion, aim, image: imageMotion(plan, motion.axes, room, motion.axes) };
+  return { ...motion, aim, image: imageMotion(plan, motion.axes, room, motion.axes, scene) };
 }
 
 /** A plan without the tracks of pan and tilt: what an aim overwrites need not be worked out. */

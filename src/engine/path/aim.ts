@@ -10,7 +10,7 @@ import type { Room } from '../room.ts';
 import { Follower } from './follower.ts';
 import { focalPx, NEAREST_MM, poseAxis, RAD, type StepColumns } from './pose.ts';
 import { Scene } from './scene.ts';
-import { BLOCK, Turning } from './turning.ts';
+import { BLOCK, placeOf, type Turn, Turning } from './turning.ts';
 
 /** Axes that aim. */
 export type AimKind = 'pan' | 'tilt';
@@ -52,12 +52,13 @@ export const aims = ({ subject }: Plan): boolean => subject.used && subject.aime
  * not look over the top. Straight above the head any bearing will do: then the pan stays.
  * @param axes - columns in the order of the plan's axes; all but pan and tilt are read
  * @param room - memory for the miss
+ * @param known - scene of the plan and the axes, if it is known
  * @returns null if the plan does not ask for it, or if the rig has no axis at all
  */
-export function aimer(plan: Plan, axes: readonly StepColumns[], room: Room): Aim | null {
+export function aimer(plan: Plan, axes: readonly StepColumns[], room: Room, known?: Scene): Aim | null {
   const frames = axes[0]?.steps.length ?? 0;
   if (!aims(plan) || frames === 0) return null;
-  const scene = new Scene(plan, axes);
+  const scene = known ?? new Scene(plan, axes);
   const head = headOf(plan, axes, scene);
   const limits = aimHead(scene, head, scene.moves ? frames : 1);
   const lacks = AIM_KINDS.filter((kind) => head[kind] === null);
@@ -114,7 +115,7 @@ function follow(scene: Scene, frames: number, { pan, tilt }: Head, facing: Turni
     pan?.follow(scene.x, scene.y, from, count);
     if (facing) {
       facing.fill(from, from + count);
-      turnAside(scene, count, facing);
+      turnAside(scene.x, scene.y, scene.level, facing.turn, from, count);
     }
     tilt?.follow(scene.z, scene.level, from, count);
   }
@@ -124,9 +125,19 @@ function follow(scene: Scene, frames: number, { pan, tilt }: Head, facing: Turni
 const LEAST_SHARE = 0.5;
 
 /** Leaves of the level distance to the subject what lies ahead of a lens that faces elsewhere. */
-function turnAside({ x, y, level }: Scene, count: number, { sin, cos }: Turning): void {
+function turnAside(
+  x: Float64Array,
+  y: Float64Array,
+  level: Float64Array,
+  [of, whole, table]: Turn,
+  from: number,
+  count: number,
+): void {
+  const every = whole[0] as number;
+  const low = whole[1] as number;
   for (let i = 0; i < count; i += 1) {
-    const ahead = (x[i] as number) * (sin[i] as number) + (y[i] as number) * (cos[i] as number);
+    const at = ((of[(from + i) & every] as number) - low) << 1;
+    const ahead = (x[i] as number) * (table[at] as number) + (y[i] as number) * (table[at + 1] as number);
     level[i] = Math.max(ahead, LEAST_SHARE * (level[i] as number));
   }
 }
@@ -149,6 +160,7 @@ function fillMiss(plan: Plan, axes: readonly StepColumns[], scene: Scene, missPx
   const { lensBearingRad, lensTiltRad } = scene.geometry;
   const pan = new Turning(axes[poseAxis(plan, 'pan')], lensBearingRad, RAD);
   const tilt = new Turning(axes[poseAxis(plan, 'tilt')], lensTiltRad, RAD);
+  const [panTable, tiltTable] = [pan.turn[2], tilt.turn[2]];
   const focal = focalPx(plan.camera);
   const smallest = smallestMissPx(plan, axes);
   const nearest2 = NEAREST_MM * NEAREST_MM;
@@ -168,8 +180,10 @@ function fillMiss(plan: Plan, axes: readonly StepColumns[], scene: Scene, missPx
       const right = x[i] as number;
       const forward = y[i] as number;
       const above = z[i] as number;
-      const level = right * (pan.sin[i] as number) + forward * (pan.cos[i] as number);
-      const ahead = level * (tilt.cos[i] as number) + above * (tilt.sin[i] as number);
+      const p = placeOf(pan.turn, k);
+      const t = placeOf(tilt.turn, k);
+      const level = right * (panTable[p] as number) + forward * (panTable[p + 1] as number);
+      const ahead = level * (tiltTable[t + 1] as number) + above * (tiltTable[t] as number);
       const distance2 = right * right + forward * forward + above * above;
       const off = Math.sqrt(Math.max(0, distance2 - ahead * ahead));
       const px = focal * (off < ahead * FARTHEST ? off / ahead : FARTHEST);

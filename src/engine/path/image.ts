@@ -9,7 +9,7 @@ import type { Plan } from '../plan/schema.ts';
 import type { Room } from '../room.ts';
 import { focalPx, hasPose, NEAREST_MM, type PoseKind, poseAxis, RAD, type StepColumns } from './pose.ts';
 import { Scene } from './scene.ts';
-import { ALL, BLOCK, type Range, type Turn, Turning } from './turning.ts';
+import { BLOCK, type Range, type Turn, Turning } from './turning.ts';
 
 /** The largest of a column; its frame counts from 1. */
 export interface Largest {
@@ -37,6 +37,7 @@ const hasImage = (plan: Plan): boolean => plan.subject.used && plan.move.mode !=
  * @param axes - as the schedule has them, in the order of the plan's
  * @param room - memory for the columns
  * @param ranges - of the same axes, where they are known: then nobody looks for them
+ * @param known - scene of the plan and the axes, if it is known
  * @returns null if there is no subject, or nothing that could move the image. What is behind the lens by the next
  *   frame has left the picture: it counts as one width of the image.
  */
@@ -45,6 +46,7 @@ export function imageMotion(
   axes: readonly StepColumns[],
   room: Room,
   ranges?: readonly Range[],
+  known?: Scene,
 ): ImageMotion | null {
   if (!hasImage(plan)) return null;
   const frames = axes[0]?.steps.length ?? 0;
@@ -57,15 +59,19 @@ export function imageMotion(
     background: { px: 0, frame: 1 },
     outOfSightFrames: 0,
   };
-  const { scene, pan, tilt, roll, picture } = cameraOf(plan, axes, ranges);
+  const scene = known ?? new Scene(plan, axes, ranges);
+  const { pan, tilt, roll, picture } = cameraOf(plan, axes, scene, ranges);
   const most = new Float64Array(2);
+  const turnings = [scene.arm, scene.table, pan, tilt, roll];
   for (let from = 0; from < frames; from += BLOCK) {
+    const to = Math.min(from + BLOCK, frames);
+    for (const turning of turnings) turning.fill(from, to);
     motion.outOfSightFrames += fillBlock(
       scene.arm.turn,
       scene.table.turn,
-      pan,
-      tilt,
-      roll,
+      pan.turn,
+      tilt.turn,
+      roll.turn,
       scene.slide,
       scene.given,
       picture,
@@ -73,7 +79,7 @@ export function imageMotion(
       backgroundPx,
       most,
       from,
-      Math.min(from + BLOCK, frames),
+      to,
     );
     raise(motion.subject, from, most[0] as number);
     raise(motion.background, from, most[1] as number);
@@ -100,25 +106,27 @@ function find(largest: Largest, column: Float32Array): void {
 
 /** What the picture of a frame depends on. */
 interface Camera {
-  scene: Scene;
-  pan: Turn;
-  tilt: Turn;
-  roll: Turn;
+  pan: Turning;
+  tilt: Turning;
+  roll: Turning;
   /** Focal length, px; distance of the background, mm; width and half the height of the image, px. */
   picture: Float64Array;
 }
 
-function cameraOf(plan: Plan, axes: readonly StepColumns[], ranges?: readonly Range[]): Camera {
+function cameraOf(
+  plan: Plan,
+  axes: readonly StepColumns[],
+  { geometry }: Scene,
+  ranges?: readonly Range[],
+): Camera {
   const turnOf = (kind: PoseKind, zeroRad: number) => {
     const index = poseAxis(plan, kind);
-    return new Turning(axes[index], zeroRad, RAD, ranges?.[index]).turn;
+    return new Turning(axes[index], zeroRad, RAD, ranges?.[index]);
   };
-  const scene = new Scene(plan, axes, ranges);
-  const { lensBearingRad, lensTiltRad } = scene.geometry;
+  const { lensBearingRad, lensTiltRad } = geometry;
   const { imageWidthPx, imageHeightPx } = plan.camera;
   const farMm = plan.subject.backgroundM * 1000;
   return {
-    scene,
     pan: turnOf('pan', lensBearingRad),
     tilt: turnOf('tilt', lensTiltRad),
     roll: turnOf('roll', 0),
@@ -130,16 +138,16 @@ function cameraOf(plan: Plan, axes: readonly StepColumns[], ranges?: readonly Ra
  * Fills a block of the columns, up to the motion that leads to its last frame.
  *
  * One loop that keeps to itself what belongs to a frame: what is written down in between takes longer than to work it
- * out. The tables of {@link Turning} are read here for each axis that turns. The next lens looks past the point that
+ * out. The next lens looks past the point that
  * was ahead by an angle whose tangent is that of the cross and the dot product.
  * @returns how many of its frames do not show the subject
  */
 function fillBlock(
-  [armSteps, armWhole, armCoarse, armFine]: Turn,
-  [tableSteps, tableWhole, tableCoarse, tableFine]: Turn,
-  [panSteps, panWhole, panCoarse, panFine]: Turn,
-  [tiltSteps, tiltWhole, tiltCoarse, tiltFine]: Turn,
-  [rollSteps, rollWhole, rollCoarse, rollFine]: Turn,
+  [armOf, armWhole, arm]: Turn,
+  [tableOf, tableWhole, table]: Turn,
+  [panOf, panWhole, pan]: Turn,
+  [tiltOf, tiltWhole, tilt]: Turn,
+  [rollOf, rollWhole, roll]: Turn,
   slide: Int32Array,
   given: Float64Array,
   picture: Float64Array,
@@ -151,24 +159,14 @@ function fillBlock(
 ): number {
   const armEvery = armWhole[0] as number;
   const armLow = armWhole[1] as number;
-  const armBits = armWhole[2] as number;
-  const armRest = armWhole[3] as number;
+  const tableEvery = tableWhole[0] as number;
+  const tableLow = tableWhole[1] as number;
   const panEvery = panWhole[0] as number;
   const panLow = panWhole[1] as number;
-  const panBits = panWhole[2] as number;
-  const panRest = panWhole[3] as number;
   const tiltEvery = tiltWhole[0] as number;
   const tiltLow = tiltWhole[1] as number;
-  const tiltBits = tiltWhole[2] as number;
-  const tiltRest = tiltWhole[3] as number;
   const rollEvery = rollWhole[0] as number;
   const rollLow = rollWhole[1] as number;
-  const rollBits = rollWhole[2] as number;
-  const rollRest = rollWhole[3] as number;
-  const tableMoves = tableWhole[0] === ALL;
-  const tableLow = tableWhole[1] as number;
-  const tableBits = tableWhole[2] as number;
-  const tableRest = tableWhole[3] as number;
   // In the order of `givenOf`.
   const slideX = given[0] as number;
   const slideY = given[1] as number;
@@ -205,58 +203,21 @@ function fillBlock(
   let pointZ = 0;
   const first = from > 0 ? from - 1 : 0;
   for (let k = first; k < to; k += 1) {
-    const armStep = (armSteps[k & armEvery] as number) - armLow;
-    const armC = (armStep >>> armBits) << 1;
-    const armF = (armStep & armRest) << 1;
-    const armSinC = armCoarse[armC] as number;
-    const armCosC = armCoarse[armC + 1] as number;
-    const armSinF = armFine[armF] as number;
-    const armCosF = armFine[armF + 1] as number;
-    const sinA = armSinC * armCosF + armCosC * armSinF;
-    const cosA = armCosC * armCosF - armSinC * armSinF;
-    const panStep = (panSteps[k & panEvery] as number) - panLow;
-    const panC = (panStep >>> panBits) << 1;
-    const panF = (panStep & panRest) << 1;
-    const panSinC = panCoarse[panC] as number;
-    const panCosC = panCoarse[panC + 1] as number;
-    const panSinF = panFine[panF] as number;
-    const panCosF = panFine[panF + 1] as number;
-    const sinB = panSinC * panCosF + panCosC * panSinF;
-    const cosB = panCosC * panCosF - panSinC * panSinF;
-    const tiltStep = (tiltSteps[k & tiltEvery] as number) - tiltLow;
-    const tiltC = (tiltStep >>> tiltBits) << 1;
-    const tiltF = (tiltStep & tiltRest) << 1;
-    const tiltSinC = tiltCoarse[tiltC] as number;
-    const tiltCosC = tiltCoarse[tiltC + 1] as number;
-    const tiltSinF = tiltFine[tiltF] as number;
-    const tiltCosF = tiltFine[tiltF + 1] as number;
-    const sinE = tiltSinC * tiltCosF + tiltCosC * tiltSinF;
-    const cosE = tiltCosC * tiltCosF - tiltSinC * tiltSinF;
-    const rollStep = (rollSteps[k & rollEvery] as number) - rollLow;
-    const rollC = (rollStep >>> rollBits) << 1;
-    const rollF = (rollStep & rollRest) << 1;
-    const rollSinC = rollCoarse[rollC] as number;
-    const rollCosC = rollCoarse[rollC + 1] as number;
-    const rollSinF = rollFine[rollF] as number;
-    const rollCosF = rollFine[rollF + 1] as number;
-    const sinR = rollSinC * rollCosF + rollCosC * rollSinF;
-    const cosR = rollCosC * rollCosF - rollSinC * rollSinF;
-    let sinT: number;
-    let cosT: number;
-    if (tableMoves) {
-      const step = (tableSteps[k] as number) - tableLow;
-      const c = (step >>> tableBits) << 1;
-      const f = (step & tableRest) << 1;
-      const sinC = tableCoarse[c] as number;
-      const cosC = tableCoarse[c + 1] as number;
-      const sinF = tableFine[f] as number;
-      const cosF = tableFine[f + 1] as number;
-      sinT = sinC * cosF + cosC * sinF;
-      cosT = cosC * cosF - sinC * sinF;
-    } else {
-      sinT = tableCoarse[0] as number;
-      cosT = tableCoarse[1] as number;
-    }
+    const a = ((armOf[k & armEvery] as number) - armLow) << 1;
+    const sinA = arm[a] as number;
+    const cosA = arm[a + 1] as number;
+    const p = ((panOf[k & panEvery] as number) - panLow) << 1;
+    const sinB = pan[p] as number;
+    const cosB = pan[p + 1] as number;
+    const t = ((tiltOf[k & tiltEvery] as number) - tiltLow) << 1;
+    const sinE = tilt[t] as number;
+    const cosE = tilt[t + 1] as number;
+    const r = ((rollOf[k & rollEvery] as number) - rollLow) << 1;
+    const sinR = roll[r] as number;
+    const cosR = roll[r + 1] as number;
+    const turned = ((tableOf[k & tableEvery] as number) - tableLow) << 1;
+    const sinT = table[turned] as number;
+    const cosT = table[turned + 1] as number;
 
     // The lens, and from it the subject.
     const slid = slide[k & slideEvery] as number;

@@ -85,11 +85,10 @@ export class Scene {
   /** Works out the frames from one index to before another, at most a block. */
   fill(from: number, to: number): void {
     const { x, y, z, level, arm, table, slide, given } = this;
-    table.fill(from, to);
-    fillAway(x, y, z, level, arm.turn, slide, table.sin, table.cos, given, from, to - from);
-    if (!this.turnsHead) return;
     arm.fill(from, to);
-    turnBack(x, y, z, level, arm.sin, arm.cos, given, to - from);
+    table.fill(from, to);
+    fillAway(x, y, z, level, arm.turn, table.turn, slide, given, from, to - from);
+    if (this.turnsHead) turnBack(x, y, z, level, arm.turn, given, from, to - from);
   }
 }
 
@@ -99,19 +98,17 @@ function fillAway(
   y: Float64Array,
   z: Float64Array,
   level: Float64Array,
-  // The arm's tables are read here: written down in between, its sines and cosines take as long again.
-  [steps, whole, coarse, fine]: Turn,
+  [armOf, armWhole, arm]: Turn,
+  [tableOf, tableWhole, table]: Turn,
   slide: Int32Array,
-  tableSin: Float64Array,
-  tableCos: Float64Array,
   given: Float64Array,
   from: number,
   count: number,
 ): void {
-  const every = whole[0] as number;
-  const low = whole[1] as number;
-  const bits = whole[2] as number;
-  const rest = whole[3] as number;
+  const armEvery = armWhole[0] as number;
+  const armLow = armWhole[1] as number;
+  const tableEvery = tableWhole[0] as number;
+  const tableLow = tableWhole[1] as number;
   const slideX = given[0] as number;
   const slideY = given[1] as number;
   const slideZ = given[2] as number;
@@ -127,17 +124,12 @@ function fillAway(
   const slideEvery = (given[14] as number) | 0;
   for (let i = 0; i < count; i += 1) {
     const slid = slide[(from + i) & slideEvery] as number;
-    const step = (steps[(from + i) & every] as number) - low;
-    const c = (step >>> bits) << 1;
-    const f = (step & rest) << 1;
-    const sinC = coarse[c] as number;
-    const cosC = coarse[c + 1] as number;
-    const sinF = fine[f] as number;
-    const cosF = fine[f + 1] as number;
-    const sine = sinC * cosF + cosC * sinF;
-    const cosine = cosC * cosF - sinC * sinF;
-    const tableS = tableSin[i] as number;
-    const tableC = tableCos[i] as number;
+    const a = ((armOf[(from + i) & armEvery] as number) - armLow) << 1;
+    const sine = arm[a] as number;
+    const cosine = arm[a + 1] as number;
+    const t = ((tableOf[(from + i) & tableEvery] as number) - tableLow) << 1;
+    const tableS = table[t] as number;
+    const tableC = table[t + 1] as number;
     const lensX = slid * slideX + armX * sine;
     const lensY = slid * slideY + length * cosine;
     const right = centreX + besideX * tableC + besideY * tableS - lensX;
@@ -155,16 +147,19 @@ function turnBack(
   y: Float64Array,
   z: Float64Array,
   level: Float64Array,
-  sin: Float64Array,
-  cos: Float64Array,
+  [of, whole, table]: Turn,
   given: Float64Array,
+  from: number,
   count: number,
 ): void {
+  const every = whole[0] as number;
+  const low = whole[1] as number;
   const riseX = given[7] as number;
   const riseZ = given[8] as number;
   for (let i = 0; i < count; i += 1) {
-    const sine = sin[i] as number;
-    const cosine = cos[i] as number;
+    const a = ((of[(from + i) & every] as number) - low) << 1;
+    const sine = table[a] as number;
+    const cosine = table[a + 1] as number;
     const along = (x[i] as number) * riseX + (z[i] as number) * riseZ;
     const more = along * cosine - (y[i] as number) * sine - along;
     const forward = (y[i] as number) * cosine + along * sine;

@@ -1,9 +1,10 @@
 /**
- * Sine and cosine of an axis's angle at every frame, a block of frames at a time.
+ * Sine and cosine of an axis's angle at every frame.
  *
  * An axis stands at whole steps. Its angle is a multiple of some hundred steps and a rest of less: the sine and
  * cosine of both are read from two short tables and put together by the addition formulas, which is exact to the last
- * places of a double and takes a tenth of the time of working them out.
+ * places of a double and takes a tenth of the time of working them out. An axis with fewer positions than frames has
+ * that done once for each position, any other for each frame.
  */
 import type { AxisColumns } from '../schedule-types.ts';
 import type { StepColumns } from './pose.ts';
@@ -25,7 +26,7 @@ function rangeOf(steps: Int32Array): Range {
   return { lowestSteps: low, highestSteps: high };
 }
 
-/** Sine and cosine of `count` angles, one after another. */
+/** Sine and cosine of `count` angles, one pair after another. */
 function circle(count: number, first: number, apart: number): Float64Array {
   const table = new Float64Array(2 * count);
   for (let i = 0; i < count; i += 1) {
@@ -41,24 +42,32 @@ export const FIRST = 0;
 
 const ONE_FRAME = new Int32Array(1);
 
+/** Places that frames take in turn: a block has its own, and the last of the block before still has its. */
+const PLACES = Int32Array.from({ length: 2 * BLOCK }, (_, place) => place);
+
 /**
- * What loops over frames read of an axis that turns: of s = steps[index & every] - low the entries at 2 (s >>> bits) of the
- * coarse table and at 2 (s & rest) of the fine one, each a sine and then a cosine; every, low, bits and rest are the
- * whole numbers.
+ * What loops over frames read of an axis that turns: of s = of[index & every] - low the entries 2 s and 2 s + 1 of the table,
+ * a sine and a cosine; every and low are the whole numbers.
  *
  * An array, since nothing but arrays may be read in such a loop: the compiled code of one that reads the fields of a
  * class is thrown away whenever memory is collected while the class has no instance.
  */
-export type Turn = readonly [steps: Int32Array, whole: Int32Array, coarse: Float64Array, fine: Float64Array];
+export type Turn = readonly [of: Int32Array, whole: Int32Array, table: Float64Array];
+
+/** Index of a frame's sine in its table. */
+export const placeOf = ([of, whole]: Turn, k: number): number =>
+  ((of[k & (whole[0] as number)] as number) - (whole[1] as number)) << 1;
+
+/** Where a position is in the two short tables: low, bits and rest of `coarse[(s - low) >>> bits]`, `fine[(s - low) & rest]`. */
+type Split = readonly [steps: Int32Array, whole: Int32Array, coarse: Float64Array, fine: Float64Array];
 
 /** An axis that turns, or one that the rig does not have. */
 export class Turning {
-  /** Of the frames of the block filled last. */
-  readonly sin = new Float64Array(BLOCK);
-  readonly cos = new Float64Array(BLOCK);
   /** Whether it turns at all during the run. */
   readonly moves: boolean;
   readonly turn: Turn;
+  /** null where each position has its sine and cosine already. */
+  readonly #split: Split | null;
 
   /**
    * @param columns - of the axis; undefined for an axis that the rig does not have, which stays at its zero
@@ -77,27 +86,47 @@ export class Turning {
     const stride = 2 ** bits;
     const coarse = circle(Math.ceil(count / stride), zeroRad + low * radPerStep, stride * radPerStep);
     const fine = circle(Math.min(stride, count), 0, radPerStep);
-    this.turn = [steps, Int32Array.of(this.moves ? ALL : FIRST, low, bits, stride - 1), coarse, fine];
-    this.sin.fill(coarse[0] as number);
-    this.cos.fill(coarse[1] as number);
+    const isShort = count <= steps.length;
+    this.#split = isShort ? null : [steps, Int32Array.of(low, bits, stride - 1), coarse, fine];
+    this.turn = isShort
+      ? [steps, Int32Array.of(this.moves ? ALL : FIRST, low), product(coarse, fine)]
+      : [PLACES, Int32Array.of(PLACES.length - 1, 0), new Float64Array(2 * PLACES.length)];
   }
 
-  /** Works out the frames from one index to before another, at most a block. */
+  /** Works out the frames from one index to before another: of one block, and at most a block before it. */
   fill(from: number, to: number): void {
-    if (this.moves) fillTurn(this.sin, this.cos, this.turn, from, to);
+    if (this.#split) fillFrames(this.turn[2], this.#split, from, to);
   }
 }
 
-function fillTurn(
-  sin: Float64Array,
-  cos: Float64Array,
-  [steps, whole, coarse, fine]: Turn,
+/** Sine and cosine of each coarse angle and each fine one, which may be some more than there are positions. */
+function product(coarse: Float64Array, fine: Float64Array): Float64Array {
+  const table = new Float64Array((coarse.length * fine.length) / 2);
+  let at = 0;
+  for (let c = 0; c < coarse.length; c += 2) {
+    const sinC = coarse[c] as number;
+    const cosC = coarse[c + 1] as number;
+    for (let f = 0; f < fine.length; f += 2) {
+      const sinF = fine[f] as number;
+      const cosF = fine[f + 1] as number;
+      table[at] = sinC * cosF + cosC * sinF;
+      table[at + 1] = cosC * cosF - sinC * sinF;
+      at += 2;
+    }
+  }
+  return table;
+}
+
+function fillFrames(
+  table: Float64Array,
+  [steps, whole, coarse, fine]: Split,
   from: number,
   to: number,
 ): void {
-  const low = whole[1] as number;
-  const bits = whole[2] as number;
-  const rest = whole[3] as number;
+  const low = whole[0] as number;
+  const bits = whole[1] as number;
+  const rest = whole[2] as number;
+  const places = PLACES.length - 1;
   for (let k = from; k < to; k += 1) {
     const step = (steps[k] as number) - low;
     const c = (step >>> bits) << 1;
@@ -106,7 +135,8 @@ function fillTurn(
     const cosC = coarse[c + 1] as number;
     const sinF = fine[f] as number;
     const cosF = fine[f + 1] as number;
-    sin[k - from] = sinC * cosF + cosC * sinF;
-    cos[k - from] = cosC * cosF - sinC * sinF;
+    const place = (k & places) << 1;
+    table[place] = sinC * cosF + cosC * sinF;
+    table[place + 1] = cosC * cosF - sinC * sinF;
   }
 }
