@@ -249,7 +249,11 @@ function pickSingles(
   from: number,
   to: number,
 ): void {
-  for (let k = from; k < to; k += 1) column[k] = table[of[k] as number] as number;
+  for (let k = from; k < to; k += 2) {
+    const next = k + 1 < to ? k + 1 : k;
+    column[k] = table[of[k] as number] as number;
+    column[next] = table[of[next] as number] as number;
+  }
 }
 
 function addTo(total: Float64Array, column: Float64Array, from: number, to: number): void {

@@ -110,28 +110,37 @@ function codeMoves(
   let aBefore = a[from] as number;
   let bBefore = b[from] as number;
   let cBefore = c[from] as number;
-  for (let k = from; k < to; k += 1) {
+  // Two frames a turn: see `blocks.ts`.
+  for (let k = from; k < to; k += 2) {
+    const next = k + 1 < to ? k + 1 : k;
     const aNow = a[k + 1] as number;
     const bNow = b[k + 1] as number;
     const cNow = c[k + 1] as number;
-    // Whole numbers of 32 bits throughout; one that does not fit in is large either way.
-    const aMove = (aNow - aBefore) | 0;
-    const bMove = (bNow - bBefore) | 0;
-    const cMove = (cNow - cBefore) | 0;
-    aBefore = aNow;
-    bBefore = bNow;
-    cBefore = cNow;
-    // Their sizes, by turning over all bits of a negative one: no branch that would be guessed wrong.
-    const aSign = aMove >> 31;
-    const bSign = bMove >> 31;
-    const cSign = cMove >> 31;
-    const aSize = ((aMove ^ aSign) - aSign) | 0;
-    const bSize = ((bMove ^ bSign) - bSign) | 0;
-    const cSize = ((cMove ^ cSign) - cSign) | 0;
-    sizes |= aSize | bSize | cSize;
+    const aNext = a[next + 1] as number;
+    const bNext = b[next + 1] as number;
+    const cNext = c[next + 1] as number;
+    const aSize = sizeOf(aBefore, aNow);
+    const bSize = sizeOf(bBefore, bNow);
+    const cSize = sizeOf(cBefore, cNow);
+    const aNextSize = sizeOf(aNow, aNext);
+    const bNextSize = sizeOf(bNow, bNext);
+    const cNextSize = sizeOf(cNow, cNext);
+    aBefore = aNext;
+    bBefore = bNext;
+    cBefore = cNext;
+    sizes |= aSize | bSize | cSize | aNextSize | bNextSize | cNextSize;
     of[k] = (of[k] as number) | ((aSize | (bSize << BITS) | (cSize << (2 * BITS))) << by);
+    of[next] = (of[next] as number) | ((aNextSize | (bNextSize << BITS) | (cNextSize << (2 * BITS))) << by);
   }
   return sizes;
+}
+
+/** Size of a move: a negative one by turning over all its bits, without a branch that would be guessed wrong. */
+function sizeOf(from: number, to: number): number {
+  // A whole number of 32 bits throughout; one that does not fit in is large either way.
+  const move = (to - from) | 0;
+  const sign = move >> 31;
+  return ((move ^ sign) - sign) | 0;
 }
 
 function count(counts: Int32Array, of: Int32Array, from: number, to: number): void {
