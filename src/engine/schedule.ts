@@ -205,9 +205,9 @@ function runOf(plan: Plan, start: Start, memory: Memory, nowMs: number | null, u
   const frames = framesOf(plan, nominal, start.startMs, track, memory);
   const { pace, elapsedS, intervalS, spells, motion, ramp } = frames;
   const lanes = ramp?.ladder.rungs.map(({ openS }) => cameraLane(plan, openS)) ?? [cameraLane(plan)];
-  const { moveS, settleS, axes } = motion;
+  const { moveS, settleS, axes, coded } = motion;
   const cycle = fillCycle(plan, { lanes, spells, elapsedS, moveS, settleS }, room);
-  const sources = energyOf(plan, { periods: cycle.periods, lanes, moveS, axes }, room, usedWh);
+  const sources = energyOf(plan, { periods: cycle.periods, lanes, moveS, axes, coded }, room, usedWh);
   const storage = storageOf(plan, spells, room);
   const endMs = start.startMs + pace.eventDurationS * 1000;
   const offsets = offsetSpans(plan.place.zone, start.startMs, endMs, plan.place.utcOffsetMin);

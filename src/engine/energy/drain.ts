@@ -8,12 +8,18 @@ export interface Part {
   whPerS: number;
 }
 
+/** Watt-hours of each frame by its code. */
+export interface CodedWh {
+  codes: Int32Array;
+  whOf: Float64Array;
+}
+
 /** What a source gives. */
 export interface Flow {
   /** Watt-hours that are the same in every frame of a spell. */
   sameWh: (spell: Spell) => number;
-  /** What it gives besides, at least one. */
-  parts: readonly Part[];
+  /** What it gives besides: at least one part, or by code. */
+  besides: readonly Part[] | CodedWh;
 }
 
 /** The packs of a source: what each holds, how much of that may be drawn, and how many there are. */
@@ -57,8 +63,8 @@ const AT_ONCE = 3;
 
 /** A source, and how far it has come. */
 interface Draining {
-  leftWh: Float64Array;
-  durations: Durations;
+  /** Takes from the pack what frames give, as {@link drainPack} does. */
+  take: (from: number, to: number, limitWh: number) => number;
   figures: Float64Array;
   packs: Packs;
   drained: Drained;
@@ -73,30 +79,43 @@ interface Draining {
  * @param spells - all frames, in order
  */
 export function drain(leftWh: Float64Array, spells: readonly Spell[], flow: Flow, packs: Packs): Drained {
-  const { ahead, atOnce } = lotsOf(flow.parts, leftWh);
-  const draining = drainingFrom(leftWh, atOnce, packs);
-  const { figures, drained } = draining;
+  const { besides, sameWh: sameWhOf } = flow;
+  const figures = figuresOf(packs);
+  const { ahead, take } =
+    'codes' in besides ? takeCoded(leftWh, besides, figures) : takeParts(leftWh, besides, figures);
+  const drained: Drained = { totalWh: 0, needed: 1, swapFrames: [], shortAtFrame: null };
   for (const spell of spells) {
-    const sameWh = flow.sameWh(spell);
+    const sameWh = sameWhOf(spell);
     if (ahead.length > 0) sumAhead(leftWh, spell, sameWh, ahead);
     figures[SAME] = ahead.length > 0 ? 0 : sameWh;
-    drainSpell(draining, spell);
+    drainSpell({ take, figures, packs, drained }, spell);
   }
   return { ...drained, totalWh: figures[IN_ALL] as number };
 }
 
-function drainingFrom(leftWh: Float64Array, parts: readonly Part[], packs: Packs): Draining {
+function figuresOf({ fullWh, usedWh }: Packs): Float64Array {
   const figures = new Float64Array(8);
+  figures[FULL] = fullWh;
+  figures[SINCE_SWAP] = usedWh;
+  figures[SINCE_LAST_PACK] = usedWh;
+  return figures;
+}
+
+type Way = Pick<Draining, 'take'> & { ahead: readonly Part[] };
+
+const takeCoded = (leftWh: Float64Array, { codes, whOf }: CodedWh, figures: Float64Array): Way => ({
+  ahead: [],
+  take: (from, to, limitWh) => drainCoded(leftWh, from, to, codes, whOf, figures, limitWh),
+});
+
+function takeParts(leftWh: Float64Array, parts: readonly Part[], figures: Float64Array): Way {
+  const { ahead, atOnce } = lotsOf(parts, leftWh);
   figures.set(
-    parts.map(({ whPerS }) => whPerS),
+    atOnce.map(({ whPerS }) => whPerS),
     PER_A,
   );
-  figures[FULL] = packs.fullWh;
-  figures[SINCE_SWAP] = packs.usedWh;
-  figures[SINCE_LAST_PACK] = packs.usedWh;
-  const [a, b, c] = parts.map(({ durationS }) => durationS) as [Float64Array, Float64Array, Float64Array];
-  const drained = { totalWh: 0, needed: 1, swapFrames: [], shortAtFrame: null };
-  return { leftWh, durations: [a, b, c], figures, packs, drained };
+  const [a, b, c] = atOnce.map(({ durationS }) => durationS) as [Float64Array, Float64Array, Float64Array];
+  return { ahead, take: (from, to, limitWh) => drainPack(leftWh, from, to, [a, b, c], figures, limitWh) };
 }
 
 /** Durations in two lots: what is summed ahead, in the column that is to be filled, and what is taken with that sum. */
@@ -113,21 +132,20 @@ function sumAhead(sum: Float64Array, { begin, end }: Spell, sameWh: number, part
     for (let k = begin; k < end; k += 1) sum[k] = (sum[k] as number) + whPerS * (durationS[k] as number);
 }
 
-function drainSpell(draining: Draining, { begin, end }: Spell): void {
-  const { leftWh, durations, figures, packs, drained } = draining;
-  let k = drainPack(leftWh, begin, end, durations, figures, packs.limitWh);
+function drainSpell({ take, figures, packs, drained }: Draining, { begin, end }: Spell): void {
+  let k = take(begin, end, packs.limitWh);
   while (k < end) {
-    const fresh = swapBefore(draining, k);
+    const fresh = swapBefore(packs, figures, drained, k);
     // It takes this frame whatever comes.
-    drainPack(leftWh, k, k + 1, durations, figures, Number.POSITIVE_INFINITY);
+    take(k, k + 1, Number.POSITIVE_INFINITY);
     // A pack that does not last for one frame is short at once, fresh or not.
     if (!fresh || (figures[SINCE_SWAP] as number) > packs.limitWh) drained.shortAtFrame ??= k + 1;
-    k = drainPack(leftWh, k + 1, end, durations, figures, packs.limitWh);
+    k = take(k + 1, end, packs.limitWh);
   }
 }
 
 /** A swap is due before the frame at an index. Returns whether there is a pack for it. */
-function swapBefore({ packs, figures, drained }: Draining, k: number): boolean {
+function swapBefore(packs: Packs, figures: Float64Array, drained: Drained, k: number): boolean {
   // A fresh pack that does not last for the first frame is not followed by another.
   if (k === 0 && packs.usedWh === 0) return false;
   drained.needed += 1;
@@ -161,6 +179,36 @@ function drainPack(
   let k = from;
   for (; k < to; k += 1) {
     const wh = sameWh + perA * (a[k] as number) + perB * (b[k] as number) + perC * (c[k] as number);
+    if (sinceSwap + wh > limitWh) break;
+    leftWh[k] = Math.max(0, fullWh - sinceLastPack);
+    sinceSwap += wh;
+    sinceLastPack += wh;
+    total += wh;
+  }
+  figures[SINCE_SWAP] = sinceSwap;
+  figures[SINCE_LAST_PACK] = sinceLastPack;
+  figures[IN_ALL] = total;
+  return k;
+}
+
+/** The same, by code. */
+function drainCoded(
+  leftWh: Float64Array,
+  from: number,
+  to: number,
+  codes: Int32Array,
+  whOf: Float64Array,
+  figures: Float64Array,
+  limitWh: number,
+): number {
+  const sameWh = figures[SAME] as number;
+  const fullWh = figures[FULL] as number;
+  let sinceSwap = figures[SINCE_SWAP] as number;
+  let sinceLastPack = figures[SINCE_LAST_PACK] as number;
+  let total = figures[IN_ALL] as number;
+  let k = from;
+  for (; k < to; k += 1) {
+    const wh = sameWh + (whOf[codes[k] as number] as number);
     if (sinceSwap + wh > limitWh) break;
     leftWh[k] = Math.max(0, fullWh - sinceLastPack);
     sinceSwap += wh;

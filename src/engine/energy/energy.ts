@@ -10,12 +10,13 @@
  */
 import type { Periods } from '../cycle/columns.ts';
 import type { CameraLane } from '../cycle/cycle.ts';
+import type { Coded } from '../motion/blocks.ts';
 import type { Plan, Source } from '../plan/schema.ts';
 import type { Room } from '../room.ts';
 import type { AxisColumns, SourceColumns, SourceSummary } from '../schedule-types.ts';
 import type { Spell } from '../spell.ts';
 import { flightRule, fullWh, ratedWh } from './battery.ts';
-import { drain, type Flow, type Part } from './drain.ts';
+import { type CodedWh, drain, type Flow, type Part } from './drain.ts';
 
 /** What the energy of a frame depends on. */
 export interface Uses {
@@ -25,6 +26,8 @@ export interface Uses {
   /** Seconds that the rig and its axes move, one entry a frame. */
   moveS: Float64Array;
   axes: readonly AxisColumns[];
+  /** Those that go by a code of the frame; null if none do. */
+  coded: Coded | null;
 }
 
 /** Watts of one source, by what they are drawn over. */
@@ -59,7 +62,7 @@ export function drawOf(plan: Plan, source: Source): Draw {
 const WH_PER_J = 1 / 3600;
 
 /** What a source gives over a run. */
-function flowOf(draw: Draw, { periods: { periodS }, lanes, moveS, axes }: Uses): Flow {
+function flowOf(draw: Draw, { periods: { periodS }, lanes, moveS, axes, coded }: Uses): Flow {
   const part = (durationS: Float64Array, watts: number): Part => ({ durationS, whPerS: watts * WH_PER_J });
   const ofAxes = axes.map((axis, i) => part(axis.moveS, draw.axesW[i] ?? 0));
   const moves = [part(moveS, draw.moveW), ...ofAxes.filter(({ whPerS }) => whPerS !== 0)];
@@ -67,9 +70,25 @@ function flowOf(draw: Draw, { periods: { periodS }, lanes, moveS, axes }: Uses):
     ({ exposureS, busyS }) => (draw.exposureW * exposureS + draw.busyW * busyS) * WH_PER_J,
   );
   const wh = ({ rung }: Spell) => laneWh[rung] as number;
-  if (periodS) return { sameWh: wh, parts: [part(periodS, draw.periodW), ...moves] };
+  if (periodS) return { sameWh: wh, besides: [part(periodS, draw.periodW), ...moves] };
   const whPerS = draw.periodW * WH_PER_J;
-  return { sameWh: (spell) => wh(spell) + whPerS * spell.intervalS, parts: moves };
+  return {
+    sameWh: (spell) => wh(spell) + whPerS * spell.intervalS,
+    besides: coded ? codedWh(moves, coded) : moves,
+  };
+}
+
+/** What the moves of each code draw. */
+function codedWh(moves: readonly Part[], { of, columns }: Coded): CodedWh {
+  const draws = moves.flatMap(({ durationS, whPerS }) => {
+    // An axis without a table does not move.
+    const found = columns.find(({ column }) => column === durationS);
+    return found ? [{ forS: found.table, whPerS }] : [];
+  });
+  const whOf = Float64Array.from({ length: columns[0]?.table.length ?? 0 }, (_, code) =>
+    draws.reduce((wh, { forS, whPerS }) => wh + whPerS * (forS[code] as number), 0),
+  );
+  return { codes: of, whOf };
 }
 
 /** One source over the run: its column and its summary. */

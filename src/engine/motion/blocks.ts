@@ -22,6 +22,13 @@ export interface Picked {
   table: ArrayLike<number>;
 }
 
+/** Columns that have been filled so, all else of which are zero throughout. */
+export interface Coded {
+  /** Code of each frame: an index of the tables. */
+  of: Int32Array;
+  columns: readonly Picked[];
+}
+
 /**
  * Fills columns from tables, four at a time: their values side by side in one table are found in half the time.
  * @param of - index of each entry

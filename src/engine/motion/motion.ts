@@ -5,7 +5,7 @@ import { poseAxis } from '../path/pose.ts';
 import type { Axis, Plan } from '../plan/schema.ts';
 import type { Room } from '../room.ts';
 import type { AxisColumns } from '../schedule-types.ts';
-import { inBlocks, type Picked, pickAll } from './blocks.ts';
+import { type Coded, inBlocks, type Picked, pickAll } from './blocks.ts';
 import {
   addAxis,
   busyOf,
@@ -19,7 +19,7 @@ import { type RunClock, runClock } from './keyframes.ts';
 import { type MoveCodes, moveCodes } from './move-codes.ts';
 import { fillSlots, type MoveTable, moveTable } from './move-table.ts';
 import { moveMaker, type RingGiven, ringGiven } from './moves.ts';
-import { smallMoves } from './small-moves.ts';
+import { type SmallMoves, smallMoves } from './small-moves.ts';
 import { countAbove0, repeatsBeside, repeatsOf, stepFacts } from './step-facts.ts';
 import { fillSteps, goingOn, stepsPerUnit } from './tracks.ts';
 
@@ -42,6 +42,8 @@ export interface Motion {
    * combination of each frame; null where it makes no difference.
    */
   otherwise: { of: Int32Array; busyS: Float64Array } | null;
+  /** The moves of rig and axes by a code of the frame; null if there are too many to have one. */
+  coded: Coded | null;
 }
 
 /** Overwrites the steps of the first pan and the first tilt, so that they keep something framed. */
@@ -143,7 +145,7 @@ function timedMotion(
     const { durationS } = small.sums;
     const settleOf = Float64Array.from(durationS, (forS) => (forS > 0 ? plan.move.settleS : 0));
     const longest = fillCombined({ moveS, settleS, ringPx: null }, small, settleOf, small.own);
-    return { axes, moveS, settleS, ringPx: null, ...longest, otherwise: null };
+    return { axes, moveS, settleS, ringPx: null, ...longest, otherwise: null, coded: codedOf(moveS, small) };
   }
   const axesThatMove = movingAxes(plan, axes);
   const slots = room.i32(between ? moveS.length : 0);
@@ -158,7 +160,7 @@ function timedMotion(
   const forS = between ? plan.move.settleS : 0;
   const busyS = settleFor(settleS, moveS, forS);
   const longest = { worstPx: 0, longestSettleS: busyS > 0 ? forS : 0, longestBusyS: between ? busyS : 0 };
-  return { axes, moveS, settleS, ringPx: null, ...longest, otherwise: null };
+  return { axes, moveS, settleS, ringPx: null, ...longest, otherwise: null, coded: null };
 }
 
 /** Moves all the time, but for the last frame. */
@@ -205,8 +207,21 @@ function ringingMotion(plan: Plan, columns: Columns, ring: RingGiven, room: Room
   const longest = fillCombined({ moveS, settleS, ringPx }, combined, settleOf, small?.own);
   const { of, otherwise } = combined;
   const busyS = otherwise && busyOf(settles(otherwise, settling), otherwise.durationS);
-  return { axes, moveS, settleS, ringPx, ...longest, otherwise: busyS && { of, busyS } };
+  return {
+    axes,
+    moveS,
+    settleS,
+    ringPx,
+    ...longest,
+    otherwise: busyS && { of, busyS },
+    coded: small && codedOf(moveS, small),
+  };
 }
+
+const codedOf = (moveS: Float64Array, { of, sums: { durationS }, own }: SmallMoves): Coded => ({
+  of,
+  columns: [{ column: moveS, table: durationS }, ...own],
+});
 
 function combinedMoves(
   plan: Plan,
