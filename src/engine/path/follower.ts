@@ -94,10 +94,14 @@ function followOn(
 function widen(ends: Int32Array, steps: Int32Array, from: number, to: number): void {
   let low = ends[0] as number;
   let high = ends[1] as number;
-  for (let k = from; k < to; k += 1) {
+  // Two at a time: see `blocks.ts`.
+  for (let k = from; k < to; k += 2) {
     const step = steps[k] as number;
+    const next = steps[k + 1 < to ? k + 1 : k] as number;
     if (step < low) low = step;
     if (step > high) high = step;
+    if (next < low) low = next;
+    if (next > high) high = next;
   }
   ends[0] = low;
   ends[1] = high;

@@ -9,7 +9,7 @@ import type { Plan } from '../plan/schema.ts';
 import type { Room } from '../room.ts';
 import { focalPx, hasPose, NEAREST_MM, type PoseKind, poseAxis, RAD, type StepColumns } from './pose.ts';
 import { Scene } from './scene.ts';
-import { BLOCK, type Range, type Turn, Turning } from './turning.ts';
+import { BLOCK, FIRST, type Range, type Turn, Turning } from './turning.ts';
 
 /** The largest of a column; its frame counts from 1. */
 export interface Largest {
@@ -161,6 +161,9 @@ function fillBlock(
   const armLow = armWhole[1] as number;
   const tableEvery = tableWhole[0] as number;
   const tableLow = tableWhole[1] as number;
+  const tableTurns = tableEvery !== FIRST;
+  let sinT = table[0] as number;
+  let cosT = table[1] as number;
   const panEvery = panWhole[0] as number;
   const panLow = panWhole[1] as number;
   const tiltEvery = tiltWhole[0] as number;
@@ -215,9 +218,12 @@ function fillBlock(
     const r = ((rollOf[k & rollEvery] as number) - rollLow) << 1;
     const sinR = roll[r] as number;
     const cosR = roll[r + 1] as number;
-    const turned = ((tableOf[k & tableEvery] as number) - tableLow) << 1;
-    const sinT = table[turned] as number;
-    const cosT = table[turned + 1] as number;
+    // Few subjects turn.
+    if (tableTurns) {
+      const turned = ((tableOf[k & tableEvery] as number) - tableLow) << 1;
+      sinT = table[turned] as number;
+      cosT = table[turned + 1] as number;
+    }
 
     // The lens, and from it the subject.
     const slid = slide[k & slideEvery] as number;

@@ -109,6 +109,9 @@ function fillAway(
   const armLow = armWhole[1] as number;
   const tableEvery = tableWhole[0] as number;
   const tableLow = tableWhole[1] as number;
+  const tableTurns = tableEvery !== FIRST;
+  let tableS = table[0] as number;
+  let tableC = table[1] as number;
   const slideX = given[0] as number;
   const slideY = given[1] as number;
   const slideZ = given[2] as number;
@@ -127,9 +130,12 @@ function fillAway(
     const a = ((armOf[(from + i) & armEvery] as number) - armLow) << 1;
     const sine = arm[a] as number;
     const cosine = arm[a + 1] as number;
-    const t = ((tableOf[(from + i) & tableEvery] as number) - tableLow) << 1;
-    const tableS = table[t] as number;
-    const tableC = table[t + 1] as number;
+    // Few subjects turn.
+    if (tableTurns) {
+      const t = ((tableOf[(from + i) & tableEvery] as number) - tableLow) << 1;
+      tableS = table[t] as number;
+      tableC = table[t + 1] as number;
+    }
     const lensX = slid * slideX + armX * sine;
     const lensY = slid * slideY + length * cosine;
     const right = centreX + besideX * tableC + besideY * tableS - lensX;
