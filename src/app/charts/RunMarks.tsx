@@ -12,8 +12,9 @@ export function Stretches({ chart }: { chart: ChartModel }) {
       <defs>
         <Hatch id={id} kind="stop" bare />
       </defs>
-      {stretches.map(({ fromX, toX, label }) => (
-        <g key={fromX}>
+      {stretches.map(({ fromX, toX, label }, n) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: what moves with an edit is not made anew
+        <g key={n}>
           <rect
             x={fromX}
             width={toX - fromX}

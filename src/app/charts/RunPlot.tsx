@@ -56,9 +56,10 @@ const LEVEL_LOOKS = {
 /** Levels that mean something, over the whole run or a part of it. */
 function Levels({ chart, widthPx }: { chart: ChartModel; widthPx: number }) {
   const y = linear(chart.domain, [chart.heightPx, 0]);
-  return chart.levels.map((level) => (
+  return chart.levels.map((level, n) => (
     <path
-      key={`${level.value} ${level.fromX}`}
+      // biome-ignore lint/suspicious/noArrayIndexKey: what moves with an edit is not made anew
+      key={n}
       d={`M${level.fromX ?? 0} ${y(level.value)}H${level.toX ?? widthPx}`}
       {...LEVEL_LOOKS[level.kind]}
     />
@@ -78,8 +79,9 @@ function Lines({ chart, view }: { chart: ChartModel; view: RunView }) {
       ))}
       {chart.overSky && <SkyWords drawing={chart.overSky} heightPx={chart.heightPx} />}
       <Teeth chart={chart} />
-      {chart.marks.map((mark) => (
-        <MarkDrawn key={mark.x} mark={mark} heightPx={chart.heightPx} />
+      {chart.marks.map((mark, n) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: what moves with an edit is not made anew
+        <MarkDrawn key={n} mark={mark} heightPx={chart.heightPx} />
       ))}
       {chart.names.map((name) => (
         <text key={name.text} x={name.x} y={name.y} textAnchor="middle" className="chart-name">

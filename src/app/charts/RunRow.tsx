@@ -108,9 +108,10 @@ function CursorLine({
   return (
     <svg className="run-cursor" height={chart.heightPx + (wide ? 1 : 0)} width={x + 8} aria-hidden="true">
       <path d={`M${x} 0V${chart.heightPx + 1}`} stroke="var(--act)" strokeWidth="1.5" />
-      {chart.dots(index).map((dot) => (
+      {chart.dots(index).map((dot, n) => (
         <circle
-          key={`${dot.tone} ${dot.y}`}
+          // biome-ignore lint/suspicious/noArrayIndexKey: what moves with an edit is not made anew
+          key={n}
           cx={x}
           cy={dot.y}
           r="4"

@@ -13,9 +13,10 @@ export function SunLanes({ lanes, widthPx }: { lanes: readonly SunLane[]; widthP
       <path d={stretches.map((stretch) => dimension(stretch, y)).join('')} stroke="var(--edge)" />
       {stretches
         .filter(({ label }) => label !== '')
-        .map(({ label, labelX }) => (
+        .map(({ label, labelX }, n) => (
           <text
-            key={labelX}
+            // biome-ignore lint/suspicious/noArrayIndexKey: what moves with an edit is not made anew
+            key={n}
             x={labelX + textWidth(label) / 2}
             y={y + TICK_PX}
             textAnchor="middle"

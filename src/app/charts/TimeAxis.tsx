@@ -24,16 +24,18 @@ export const TimeAxis = memo(function TimeAxis({ gutterPx, widthPx, clock, frame
         </>
       )}
       <g transform={`translate(${gutterPx} 0)`}>
-        {clock.map((tick) => (
-          <g key={tick.x} transform={`translate(${tick.x} 0)`}>
+        {clock.map((tick, n) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: what moves with an edit is not made anew
+          <g key={n} transform={`translate(${tick.x} 0)`}>
             <path d="M0 0v5" stroke="var(--edge)" />
             <text x={tick.labelX - tick.x} y="18" textAnchor="middle" className="chart-figure chart-ink">
               {tick.label}
             </text>
           </g>
         ))}
-        {frames.map((tick) => (
-          <g key={tick.x} transform={`translate(${tick.x} 0)`}>
+        {frames.map((tick, n) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: what moves with an edit is not made anew
+          <g key={n} transform={`translate(${tick.x} 0)`}>
             <path d="M0 25v4" stroke="var(--edge)" />
             <text x={tick.labelX - tick.x} y="42" textAnchor="middle" className="chart-figure">
               {tick.label}
