@@ -41,7 +41,7 @@ export function WindowLine({ windows, gutterPx, widthPx, heightPx, cursorX }: Pr
   );
 }
 
-/** At the beginning of a window, or at its end where the flag would hide it. */
+/** At the beginning of a window, or at its end where the flag would hide it; nowhere if it would hide both. */
 function Label({
   span: { fromX, toX, words },
   cursorX,
@@ -50,16 +50,12 @@ function Label({
   cursorX: number;
 }) {
   const width = textWidth(words);
-  const left = fromX + INSET_PX;
-  if (width + 2 * INSET_PX > toX - fromX) return null;
-  const hidden = cursorX > left - FLAG_PX && cursorX < left + width + FLAG_PX;
+  const [first, last] = [fromX + INSET_PX, toX - INSET_PX - width];
+  if (last < first) return null;
+  const x = [first, last].find((left) => cursorX <= left - FLAG_PX || cursorX >= left + width + FLAG_PX);
+  if (x === undefined) return null;
   return (
-    <text
-      x={hidden ? toX - INSET_PX : left}
-      y={MIDDLE_PX + 4}
-      textAnchor={hidden ? 'end' : 'start'}
-      className="chart-name chart-window"
-    >
+    <text x={x} y={MIDDLE_PX + 4} className="chart-name chart-window">
       {words}
     </text>
   );
