@@ -4,12 +4,15 @@
  */
 import fc from 'fast-check';
 import { expect, test, vi } from 'vitest';
+import { cameraLane } from '../../src/engine/cycle/cycle.ts';
+import { energyOf } from '../../src/engine/energy/energy.ts';
 import { motionOf } from '../../src/engine/motion/motion.ts';
 import { moveCodes } from '../../src/engine/motion/move-codes.ts';
 import { stepFacts } from '../../src/engine/motion/step-facts.ts';
 import type { Plan } from '../../src/engine/plan/schema.ts';
 import { Room } from '../../src/engine/room.ts';
-import { axisOf, plainPlan } from '../reference/plans.ts';
+import { axisOf, plainPlan, sourceOf } from '../reference/plans.ts';
+import { close, closeAll } from './close.ts';
 import { PATIENCE_MS, settings } from './settings.ts';
 
 vi.setConfig({ testTimeout: PATIENCE_MS });
@@ -106,6 +109,42 @@ test('moves, settling and rings are those of the axes one by one', () => {
         motion?.otherwise && Array.from(motion.otherwise.of, (i) => motion.otherwise?.busyS[i]);
       expect(busy(coded)).toEqual(busy(alone));
     }),
+    settings(),
+  );
+});
+
+test('what is drawn by the code of a frame is what its moves draw', () => {
+  const watts = fc.double({ min: 0, max: 30, noNaN: true });
+  fc.assert(
+    fc.property(
+      runs(3),
+      watts,
+      watts,
+      fc.double({ min: 0.001, max: 2, noNaN: true }),
+      (all, moveW, holdW, energyWh) => {
+        const frames = all[0]?.length ?? 0;
+        const still = planOf(frames, all.length, 0, {});
+        const axes = still.rig.axes.map((axis, i) => ({ ...axis, source: 'Pack', moveW: moveW + i, holdW }));
+        const sources = [sourceOf({ name: 'Pack', energyWh, count: 3 })];
+        const plan: Plan = {
+          ...still,
+          rig: { ...still.rig, axes },
+          power: { ...still.power, sources },
+        };
+        const motion = motionOf(plan, new Float64Array(frames).fill(10), new Room(), (columns) => {
+          for (const [i, steps] of all.entries()) columns[i]?.steps.set(steps);
+        });
+        const spells = [{ begin: 0, end: frames, rung: 0, intervalS: 10 }];
+        const periods = { spells, periodS: null, runS: 10 * frames };
+        const uses = { periods, lanes: [cameraLane(plan)], moveS: motion.moveS, axes: motion.axes };
+        const [coded] = energyOf(plan, { ...uses, coded: motion.coded }, new Room());
+        const [summed] = energyOf(plan, { ...uses, coded: null }, new Room());
+        expect(motion.coded).not.toBeNull();
+        close(coded?.summary.drawnWh ?? Number.NaN, summed?.summary.drawnWh ?? 0, 'drawnWh', 1e-9);
+        closeAll(coded?.columns.leftWh, [...(summed?.columns.leftWh ?? [])], 'leftWh', () => energyWh);
+        expect(coded?.summary.swapFrames).toEqual(summed?.summary.swapFrames);
+      },
+    ),
     settings(),
   );
 });
