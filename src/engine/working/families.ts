@@ -11,6 +11,7 @@ import { frameRingingWorkings } from '../ringing/working.ts';
 import { sheetActionWorkings } from '../sheet/action-working.ts';
 import { workDayWorkings } from '../sheet/day-working.ts';
 import { sheetExposureWorkings } from '../sheet/exposure-working.ts';
+import { sheetFindingWorkings } from '../sheet/finding-figures.ts';
 import { sheetShotWorkings } from '../sheet/shot-working.ts';
 import { dateWorkings, yearWorkings } from '../sky/days-working.ts';
 import { frameSkyWorkings } from '../sky/working.ts';
@@ -58,6 +59,7 @@ const FAMILIES: readonly Family[] = [
   { name: /^sheet\.action\.([1-9]\d*)\.(.+)$/s, workings: counted(sheetActionWorkings) },
   { name: /^sheet\.shot\.([1-9]\d*)\.(.+)$/s, workings: counted(sheetShotWorkings) },
   { name: /^sheet\.day\.([1-9]\d*)\.(.+)$/s, workings: counted(workDayWorkings) },
+  { name: /^sheet\.findings\.(.+)\.([A-Za-z]\w*)$/s, workings: sheetFindingWorkings },
   { name: /^findings\.(.+)\.([A-Za-z]\w*)$/s, workings: findingWorkings },
   { name: /^measure\.(.+)\.([A-Za-z]+)$/s, workings: (_, which) => measureWorkings(which) },
   { name: /^days\.(\d{4}-\d\d-\d\d)\.(.+)$/s, workings: dateWorkings },

@@ -17,6 +17,7 @@ import type { Schedule } from '../schedule-types.ts';
 import { sheetActionWorkings } from '../sheet/action-working.ts';
 import { workDayWorkings } from '../sheet/day-working.ts';
 import { sheetExposureWorkings } from '../sheet/exposure-working.ts';
+import { sheetFindingsFiguresOf } from '../sheet/finding-figures.ts';
 import { sheetNotes } from '../sheet/known.ts';
 import { sheetShotWorkings } from '../sheet/shot-working.ts';
 import { sheetWorkings } from '../sheet/working.ts';
@@ -137,6 +138,7 @@ function sheetFiguresOf(of: Worked): string[] {
     ...actions.flatMap((a) => Object.keys(sheetActionWorkings(of, a)).map((what) => ofAction(a, what))),
     ...shots.flatMap((s) => Object.keys(sheetShotWorkings(of, s)).map((what) => ofShot(s, what))),
     ...days.flatMap((d) => Object.keys(workDayWorkings(of, d)).map((what) => ofWorkDay(d, what))),
+    ...sheetFindingsFiguresOf(of),
   ];
 }
 

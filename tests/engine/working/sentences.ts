@@ -27,6 +27,8 @@ function writings(value: number, unit: string): string[] {
     seconds(value),
     bytes(value),
     `frame ${value}`,
+    `exposure ${value}`,
+    `Exposure ${value}`,
     `${value} ${plural}`,
     counted(value, plural.replace(/s$/, '')),
     counted(value, 'time'),
@@ -41,7 +43,16 @@ function writings(value: number, unit: string): string[] {
 export const printed = ({ value, unit, label }: Working): string[] => [
   ...(label === null
     ? []
-    : [label, label.slice(11, 19), label.slice(0, 19).replace('T', ' '), label.slice(19)]),
+    : [
+        label,
+        label.slice(11, 19),
+        label.slice(11, 16),
+        label.slice(0, 10),
+        label.slice(0, 16).replace('T', ' '),
+        label.slice(0, 19).replace('T', ' '),
+        label.slice(19),
+      ]),
+  ...(unit === 'min' ? [seconds(value * 60)] : []),
   ...[1, 1 - 1e-6, 1 + 1e-6].flatMap((share) => writings(share === 1 ? value : value * share, unit)),
 ];
 
