@@ -14,6 +14,7 @@ import { sheetExposureWorkings } from '../sheet/exposure-working.ts';
 import { sheetFindingWorkings } from '../sheet/finding-figures.ts';
 import { sheetShotWorkings } from '../sheet/shot-working.ts';
 import { dateWorkings, yearWorkings } from '../sky/days-working.ts';
+import { sunWorkings } from '../sky/patch-working.ts';
 import { frameSkyWorkings } from '../sky/working.ts';
 import { frameStorageWorkings } from '../storage/working.ts';
 import { frameTimeWorkings } from '../time/frame-working.ts';
@@ -62,6 +63,7 @@ const FAMILIES: readonly Family[] = [
   { name: /^sheet\.findings\.(.+)\.([A-Za-z]\w*)$/s, workings: sheetFindingWorkings },
   { name: /^findings\.(.+)\.([A-Za-z]\w*)$/s, workings: findingWorkings },
   { name: /^measure\.(.+)\.([A-Za-z]+)$/s, workings: (_, which) => measureWorkings(which) },
+  { name: /^sun\.(\d{4}-\d\d-\d\dT\d\d:\d\d:\d\dZ)\.(.+)$/s, workings: sunWorkings },
   { name: /^days\.(\d{4}-\d\d-\d\d)\.(.+)$/s, workings: dateWorkings },
   { name: /^days\.(\d{4})\.(.+)$/s, workings: (of, which) => yearWorkings(of, Number(which)) },
 ];

@@ -75,6 +75,10 @@ export function sheetFigures(plan: Plan): Entry[] {
       [`sheet.day.${d + 1}.to`, at(day.toMs)],
       [`sheet.day.${d + 1}.workMin`, day.workMin],
       ...breakFigures(plan, day.date, `sheet.day.${d + 1}.break`),
+      ...day.sunSpans.flatMap(({ fromMs, toMs }, n): Entry[] => [
+        [`sheet.day.${d + 1}.sun.${n + 1}.from`, at(fromMs)],
+        [`sheet.day.${d + 1}.sun.${n + 1}.to`, at(toMs)],
+      ]),
       ...(days[d + 1]
         ? [[`sheet.day.${d + 1}.nightS`, ((days[d + 1]?.fromMs ?? 0) - day.toMs) / 1000] as Entry]
         : []),
