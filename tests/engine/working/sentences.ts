@@ -34,6 +34,7 @@ function writings(value: number, unit: string): string[] {
     counted(value, 'time'),
     value === 1 ? 'once' : `${value} times`,
     `${value} needed`,
+    `${value} more`,
     `${value} such changes`,
     `1/${Number((1 / value).toPrecision(4))}\u00A0s`,
   ].map((text) => text.replace('\u00A0°', '°'));
@@ -86,7 +87,7 @@ const TYPED: Partial<Record<FindingId, (plan: Plan, finding: Finding) => string[
     ...(message.match(/at (\d\S*),/) ?? []),
     ...(message.match(/(?<=: |and )\d\S* (?=\()/g) ?? []),
   ],
-  'keyframe-order': (_, { message }) => message.match(/[Kk]eyframe \d+|\d+ more of its/g) ?? [],
+  'keyframe-order': (_, { message }) => message.match(/[Kk]eyframe \d+/g) ?? [],
   'backlash-taken-up': (plan, finding) => lost(plan, finding),
   reversal: (plan, finding) => lost(plan, finding),
   travel: ({ rig }, finding) =>
