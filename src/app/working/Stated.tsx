@@ -1,5 +1,7 @@
 /** A sentence of the engine in pieces: words, and the figures that it states. */
 import type { Finding } from '../../engine/findings/types.ts';
+import { madeOf } from '../../engine/onset/stretch.ts';
+import type { OnSet } from '../../engine/onset/working.ts';
 import { sheetStatedIn } from '../../engine/sheet/finding-figures.ts';
 import type { SheetFinding } from '../../engine/sheet/types.ts';
 import { statedIn, statedInVerdict } from '../../engine/working/finding-figures.ts';
@@ -33,4 +35,17 @@ export function StatedOnSheet({ of: { plan, sheet }, finding }: { of: Sheeted; f
   return (
     <Pieces pieces={piecesOf(finding.message, sheetStatedIn({ plan, made: schedule, sheet }, finding))} />
   );
+}
+
+export interface StatedOfProps {
+  finding: Finding;
+  /** The run on set whose stretch has the finding. */
+  run: () => OnSet;
+}
+
+/** The sentence of a finding of what a run on set becomes. */
+export function StatedOf({ finding, run }: StatedOfProps) {
+  const { stretch } = run();
+  const figures = statedIn(stretch.plan, madeOf(stretch), finding);
+  return <Pieces pieces={piecesOf(finding.message, figures)} run={run} />;
 }

@@ -23,6 +23,7 @@ import { sheetShotWorkings } from '../sheet/shot-working.ts';
 import { sheetWorkings } from '../sheet/working.ts';
 import { skyWorkings, yearWorkings } from '../sky/days-working.ts';
 import { storageWorkings } from '../storage/working.ts';
+import { stepsWorkings } from '../time/steps-working.ts';
 import { timeWorkings } from '../time/working.ts';
 import { workingAtSetting } from './at-setting.ts';
 import { familyOf, frameNamed, frameWorkings } from './families.ts';
@@ -39,6 +40,7 @@ export type { Term, Working } from './types.ts';
 const SUBJECTS: readonly ((of: Worked) => Workings)[] = [
   pacingWorkings,
   timeWorkings,
+  stepsWorkings,
   cycleWorkings,
   storageWorkings,
   energyWorkings,

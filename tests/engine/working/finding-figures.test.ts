@@ -11,6 +11,7 @@ import type { Plan } from '../../../src/engine/plan/schema.ts';
 import { schedule } from '../../../src/engine/schedule.ts';
 import type { Schedule } from '../../../src/engine/schedule-types.ts';
 import { findingFiguresOf, statedIn, statedInVerdict } from '../../../src/engine/working/finding-figures.ts';
+import { numberOf } from '../../../src/engine/working/said.ts';
 import { workingOf } from '../../../src/engine/working/working.ts';
 import { litPlans, plans, rigPlans } from '../../property/plans.ts';
 import { PATIENCE_MS, settings } from '../../property/settings.ts';
@@ -130,7 +131,7 @@ test('the setting that keeps the end: its intervals fill the time of the run', (
       sum + count * (steps * plan.trigger.stepS + (open[symbol.replace('Count', 'S')] ?? 0)),
     0,
   );
-  expect(filledS).toBeCloseTo((made.totals.frames - 1) * Number(finding.values['firstIntervalS']), 6);
+  expect(filledS).toBeCloseTo((made.totals.frames - 1) * numberOf(finding, 'firstIntervalS'), 6);
 });
 
 test('keyframes that are misplaced besides the first', () => {
@@ -145,7 +146,7 @@ test('keyframes that are misplaced besides the first', () => {
   const finding = made.findings.find(({ id }) => id === 'keyframe-order');
   const more = workingOf(changed, made, `findings.keyframe-order:${track.axis}.more`);
   expect(finding?.message).toContain(`${more?.value} more of its keyframes`);
-  expect(finding?.values['misplaced']).toBe((more?.value ?? 0) + 1);
+  expect(finding && numberOf(finding, 'misplaced')).toBe((more?.value ?? 0) + 1);
 });
 
 test('names with dots and colons lead to their finding', () => {
