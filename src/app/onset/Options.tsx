@@ -3,6 +3,7 @@ import { Suspense, useId } from 'react';
 import type { Finding } from '../../engine/findings/types.ts';
 import type { Option, Outcome } from '../../engine/onset/outcome.ts';
 import type { Keep } from '../../engine/onset/rest.ts';
+import type { Stretch } from '../../engine/onset/stretch.ts';
 import { beforeFirst } from '../../engine/onset/todo.ts';
 import type { OnSet } from '../../engine/onset/working.ts';
 import { ofOnset } from '../../engine/working/names.ts';
@@ -28,8 +29,8 @@ const Stated = fetched(null, () =>
 interface FoundProps {
   title: string;
   findings: readonly Finding[];
-  /** The rest that they are of, as it is when a figure of them is asked for; null where their sentences are all. */
-  run?: () => OnSet;
+  /** With the rest that they are of as the stretch under way, when a figure of them is asked for. */
+  run: (() => OnSet) | null;
 }
 
 /** Findings with the clock at which they begin: their own sentences count frames from the first of the rest. */
@@ -77,6 +78,8 @@ interface ConsequencesProps {
 export function Consequences({ option, shoot, now, lost }: ConsequencesProps) {
   if ('why' in option) return <p className="s">Cannot be had. {option.why}</p>;
   const run = () => ({ ...onSetOf(shoot, now), outcome: { ...option, lost } });
+  const { stretch, restWas } = option;
+  const runWith = (rest: Stretch) => () => ({ ...onSetOf(shoot, now), stretch: rest });
   return (
     <>
       <dl>
@@ -91,12 +94,8 @@ export function Consequences({ option, shoot, now, lost }: ConsequencesProps) {
           </div>
         ))}
       </dl>
-      <Found
-        title="This brings"
-        findings={option.came}
-        run={() => ({ ...onSetOf(shoot, now), stretch: option.stretch })}
-      />
-      <Found title="This takes away" findings={option.went} />
+      <Found title="This brings" findings={option.came} run={runWith(stretch)} />
+      <Found title="This takes away" findings={option.went} run={restWas && runWith(restWas)} />
       {option.came.length + option.went.length > 0 && option.stretch.framesBefore > 0 && (
         <p className="s">Frame 1 of these is frame {option.stretch.framesBefore + 1} of the run.</p>
       )}

@@ -34,7 +34,7 @@ function swapPieces({ name, swapFrames }: SourceSummary): Piece[] {
     ]);
   const more = swapFrames.length > MOST_SWAPS ? ' and so on' : '';
   const swaps = { text: plural(swapFrames.length, 'swap'), of: `sources.${name}.swaps` };
-  return [', ', swaps, ...frames, `${more}.`];
+  return [', ', swaps, ...frames, more];
 }
 
 /** Ways to the workings of what the summary says. */

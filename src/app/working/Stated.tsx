@@ -1,4 +1,5 @@
 /** A sentence of the engine in pieces: words, and the figures that it states. */
+import { useMemo } from 'react';
 import type { Finding } from '../../engine/findings/types.ts';
 import { madeOf } from '../../engine/onset/stretch.ts';
 import type { OnSet } from '../../engine/onset/working.ts';
@@ -46,6 +47,10 @@ export interface StatedOfProps {
 /** The sentence of a finding of what a run on set becomes. */
 export function StatedOf({ finding, run }: StatedOfProps) {
   const { stretch } = run();
-  const figures = statedIn(stretch.plan, madeOf(stretch), finding);
-  return <Pieces pieces={piecesOf(finding.message, figures)} run={run} />;
+  // A run ticks: its sentences do not.
+  const pieces = useMemo(
+    () => piecesOf(finding.message, statedIn(stretch.plan, madeOf(stretch), finding)),
+    [finding, stretch],
+  );
+  return <Pieces pieces={pieces} run={run} />;
 }
