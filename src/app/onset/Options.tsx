@@ -19,12 +19,12 @@ const MOST = 4;
 
 const Plain = ({ finding }: StatedOfProps) => finding.message;
 
-const Stated = fetched(null, () =>
-  import('../working/WorkingBody.tsx').then(
-    (part) => part.StatedOf,
-    () => Plain,
-  ),
+// It comes with the view: when it is needed there may be no network.
+const stated = import('../working/WorkingBody.tsx').then(
+  (part) => part.StatedOf,
+  () => Plain,
 );
+const Stated = fetched(null, () => stated);
 
 interface FoundProps {
   title: string;
