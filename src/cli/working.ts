@@ -2,6 +2,7 @@
 import type { Finding } from '../engine/findings/types.ts';
 import type { Plan } from '../engine/plan/schema.ts';
 import type { Schedule } from '../engine/schedule-types.ts';
+import { sheetFindingAsked, sheetStatedIn } from '../engine/sheet/finding-figures.ts';
 import { findingFiguresOf } from '../engine/working/finding-figures.ts';
 import { figuresOf, workingOf, workingText } from '../engine/working/working.ts';
 import { askedBy } from '../outputs/fixes-json.ts';
@@ -29,7 +30,13 @@ const nearestFirst = (names: readonly string[], asked: string): string[] =>
 export function workingTexts(plan: Plan, worked: Schedule, name: string): Iterable<string> {
   if (name !== 'all') {
     const finding = findingAsked(worked, name);
-    if (finding) return findingTexts(plan, worked, finding);
+    if (finding) return sentenceTexts(plan, worked, finding.message, findingFiguresOf(plan, worked, finding));
+    const [, key] = /^sheet\.findings\.(.+)$/s.exec(name) ?? [];
+    const onSheet = key === undefined ? null : sheetFindingAsked({ plan, made: worked }, key);
+    if (onSheet) {
+      const stated = sheetStatedIn(onSheet.of, onSheet.finding).map(({ of }) => of);
+      return sentenceTexts(plan, worked, onSheet.finding.message, stated);
+    }
     const working = workingOf(plan, worked, name);
     if (working) return [workingText(working)];
     const names = nearestFirst(figuresOf(plan, worked), name);
@@ -46,10 +53,15 @@ function findingAsked({ findings }: Schedule, name: string): Finding | undefined
   return findings[ids.indexOf(name)];
 }
 
-/** The sentence of a finding, and how each of its figures came about. */
-function* findingTexts(plan: Plan, worked: Schedule, finding: Finding): Generator<string> {
-  yield `${finding.message}\n\n`;
-  for (const figure of findingFiguresOf(plan, worked, finding)) {
+/** A sentence, and how each of its figures came about. */
+function* sentenceTexts(
+  plan: Plan,
+  worked: Schedule,
+  sentence: string,
+  figures: readonly string[],
+): Generator<string> {
+  yield `${sentence}\n\n`;
+  for (const figure of new Set(figures)) {
     const working = workingOf(plan, worked, figure);
     if (working) yield `${workingText(working)}\n`;
   }

@@ -3,6 +3,7 @@ import { type Finding, keyOf } from '../engine/findings/types.ts';
 import type { Fix, Remedy } from '../engine/fixes/types.ts';
 import type { Plan } from '../engine/plan/schema.ts';
 import type { Schedule } from '../engine/schedule-types.ts';
+import { keyOfSheetFinding, sheetFindingsOf, sheetStatedIn } from '../engine/sheet/finding-figures.ts';
 import { findingFiguresOf } from '../engine/working/finding-figures.ts';
 
 /** What each finding is asked for by: its id where it is the only one of its kind, else with what it is about. */
@@ -21,13 +22,24 @@ const fixFields = ({ kind, label, cost: { text, ...costs }, changes, alsoFixes }
   alsoFixes,
 });
 
+/** The findings of a stop-motion plan's exposure sheet. */
+const onSheet = (plan: Plan, made: Schedule) =>
+  sheetFindingsOf({ plan, made }).map(({ of, finding }) => ({
+    id: keyOfSheetFinding(finding),
+    severity: finding.severity,
+    message: finding.message,
+    exposure: finding.exposure,
+    figures: [...new Set(sheetStatedIn(of, finding).map((stated) => stated.of))],
+  }));
+
 /**
  * The findings with their fixes as JSON text, indented, with a line end at the end.
  * @param remedies - one for each finding, in their order
  * @returns one object: `title`, `verdict`, `findings`, each with its `id` (what one of its fixes is asked for by),
  *   `severity`, `message`, `frame`, `at`, the names of the `figures` that its message states, its `fixes`, cheapest first, and `whyNone`, a sentence if there are none. A
  *   fix has its `n`, counted from 1, `kind`, `label`, `cost` in words, `costs` in figures, `changes` (each a `path`,
- *   its value `from` and `to`), and the keys of what it `alsoFixes`.
+ *   its value `from` and `to`), and the keys of what it `alsoFixes`. A stop-motion plan has besides `sheetFindings`,
+ *   those of its exposure sheet, for which no ways out are looked for.
  */
 export function fixesJson(plan: Plan, made: Schedule, remedies: Iterable<Remedy>): string {
   const { verdict, findings } = made;
@@ -43,5 +55,6 @@ export function fixesJson(plan: Plan, made: Schedule, remedies: Iterable<Remedy>
     fixes: found[i]?.fixes.map(fixFields) ?? [],
     whyNone: found[i]?.whyNone ?? null,
   }));
-  return `${JSON.stringify({ title: plan.title, verdict, findings: shown }, null, 2)}\n`;
+  const sheetFindings = plan.technique === 'stopMotion' ? onSheet(plan, made) : undefined;
+  return `${JSON.stringify({ title: plan.title, verdict, findings: shown, sheetFindings }, null, 2)}\n`;
 }

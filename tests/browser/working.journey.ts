@@ -223,6 +223,16 @@ test('every figure of a sheet opens its own working', async () => {
     .click();
   await page.locator('.cell-foot [data-figure^="sheet.day."]').filter({ hasText: /min|h/ }).click();
   await expect.poll(() => text(heading(page))).toMatch(/: (break|until work goes on)$/);
+  // 51 frames do not divide evenly on twos: that is said, and its figure opens its working too.
+  await page.keyboard.press('Escape');
+  await working(page).waitFor({ state: 'hidden' });
+  await page.getByRole('button', { name: 'Go to 4' }).click();
+  await page.locator('[data-kind=action] [data-column=frames]').nth(2).click();
+  await page.keyboard.type('51');
+  await page.keyboard.press('Enter');
+  const found = page.getByRole('region', { name: 'Findings' });
+  await found.getByRole('button', { name: /^51\sframes: how/ }).click();
+  await expect.poll(() => text(working(page).locator('.working-value'))).toBe('51 frames');
   expect(problems).toEqual([]);
   await context.close();
 }, 240_000);
@@ -292,7 +302,7 @@ test('every figure on set opens its own working, before the run, in it and in a 
   await page.clock.runFor(100_000);
   const running = await walk(page);
   expect(running.wrong).toEqual([]);
-  for (const what of ['toNextS', 'begun', 'frames', 'percent', 'left', 'endAt', 'lateS'])
+  for (const what of ['toNextS', 'begun', 'frames', 'percent', 'left', 'endAt', 'doneAt', 'lateS'])
     expect(running.figures).toContain(`onset.${what}`);
   expect(running.figures.filter((figure) => /^onset\.moment\..*\.(at|inS)$/.test(figure))).toHaveLength(6);
   await how(page, 'Next shutter in').click();
@@ -304,12 +314,15 @@ test('every figure on set opens its own working, before the run, in it and in a 
   await page.keyboard.press('Escape');
 
   await page.getByRole('button', { name: 'Pause', exact: true }).click();
+  await page.clock.runFor(30_000);
   const paused = await walk(page);
   expect(paused.wrong).toEqual([]);
   expect(paused.figures).toContain('onset.pausedS');
   expect(paused.figures).toContain('onset.pausedAt');
   for (const what of ['frames', 'clipS', 'endAt', 'dialS'])
     expect(paused.figures).toContain(`onset.then.${what}`);
+  // Of what a way to go on takes away.
+  expect(paused.figures).toContain('ringing.shortestIntervalWithoutS');
   expect(problems).toEqual([]);
   await context.close();
 }, 240_000);

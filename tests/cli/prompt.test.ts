@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { evaluate } from 'mathjs';
 import { afterAll, describe, expect, test, vi } from 'vitest';
 import { readPlan } from '../../src/engine/plan/parse.ts';
+import { BARE, production, shotOf } from '../engine/sheet/plans.ts';
 import { planFile } from '../outputs/plans.ts';
 import { command, root, runPlan as run } from './run.ts';
 
@@ -102,6 +103,21 @@ describe('--working', () => {
     const wrong = run([puppet, '--working', 'sky.sunsets']);
     expect(wrong.stderr).toMatch(/allowed, nearest first:\n {2}sky\.sunset\n/);
     expect(wrong.status).toBe(2);
+  });
+
+  test('prints all that a finding of the sheet states', () => {
+    const short = JSON.stringify(
+      production({ ...BARE, shots: [shotOf({ frames: 4 }, { frames: 25 }, { frames: 7 })] }),
+    );
+    const { stdout, status } = run(['-', '--working', 'sheet.findings.last-short'], short);
+    expect(stdout).toMatch(/^The action at exposure 3 has 25\u00A0frames, .* and 1\u00A0action more\.\n\n/);
+    expect([...stdout.matchAll(/^(sheet\S+):/gm)].map(([, figure]) => figure)).toEqual([
+      'sheet.findings.last-short.actionExposure',
+      'sheet.action.2.frames',
+      'sheet.findings.last-short.more',
+    ]);
+    expect(status).toBe(0);
+    expect(run(['-', '--working', 'sheet.findings.card-full'], short).status).toBe(2);
   });
 
   test('prints all of them', () => {

@@ -3,6 +3,7 @@ import { remediesOf } from '../../src/engine/fixes/remedies.ts';
 import { schedule } from '../../src/engine/schedule.ts';
 import { askedBy, fixesJson } from '../../src/outputs/fixes-json.ts';
 import { FEW } from '../engine/fixes/own-ways.ts';
+import { BARE, production, shotOf } from '../engine/sheet/plans.ts';
 import { loadOf, plainPlan, sourceOf } from '../reference/plans.ts';
 
 const draws = (source: string) =>
@@ -57,5 +58,17 @@ describe('fixes as JSON', () => {
       );
     }
     expect(remedies.some(({ fixes }) => fixes.length > 0)).toBe(true);
+  });
+
+  test('have the findings of a sheet, with the names of what they state', () => {
+    const short = production({ ...BARE, shots: [shotOf({ frames: 25 })] });
+    expect(JSON.parse(fixesJson(short, schedule(short), [])).sheetFindings).toMatchObject([
+      {
+        id: 'last-short',
+        exposure: 13,
+        figures: ['sheet.findings.last-short.actionExposure', 'sheet.action.1.frames'],
+      },
+    ]);
+    expect(printed.sheetFindings).toBe(undefined);
   });
 });

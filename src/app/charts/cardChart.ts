@@ -3,7 +3,16 @@ import type { CardSummary, Schedule } from '../../engine/schedule-types.ts';
 import { ofFrame } from '../../engine/working/names.ts';
 import { bytesUnit } from '../format/bytes.ts';
 import { numberText } from '../format/numbers.ts';
-import { breaksAt, type ChartModel, dotsOf, type Level, paddedDomain, xOfFrame, yScale } from './chart.ts';
+import {
+  breaksAt,
+  type ChartModel,
+  dotsOf,
+  type Level,
+  paddedDomain,
+  type Reading,
+  xOfFrame,
+  yScale,
+} from './chart.ts';
 import { digitsFor, fixed } from './format.ts';
 import { type Moment, markBoxes, placeMarks } from './marks.ts';
 import { placeNames } from './names.ts';
@@ -56,7 +65,7 @@ export function cardChart(view: RunView): ChartModel | null {
         unit: amounts.unit,
         of: ofFrame(index, 'cardBytes'),
       },
-      { style: null, name: 'Of', value: amounts.short(cardAt(index)?.usableBytes ?? 0), unit: amounts.unit },
+      usableOf(cardAt(index), amounts),
     ],
     dots: (index) => dotsOf([series], y, index),
     table: [
@@ -68,6 +77,11 @@ export function cardChart(view: RunView): ChartModel | null {
       },
     ],
   };
+}
+
+function usableOf(card: CardSummary | undefined, { short, unit }: Amounts): Reading {
+  const shown = { style: null, name: 'Of', value: short(card?.usableBytes ?? 0), unit };
+  return card ? { ...shown, of: `cards.${card.name}.usableBytes` } : shown;
 }
 
 const isUsed = (card: CardSummary): card is UsedCard => card.firstFrame !== null && card.lastFrame !== null;

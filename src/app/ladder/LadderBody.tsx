@@ -76,7 +76,7 @@ function Row({ row, plan, present, firstFrameAt }: RowProps) {
         >
           {dial}
         </button>
-        {interval && <small>every {interval}</small>}
+        {interval && <small>every {figure('totals.intervalS', 'Setting', interval)}</small>}
       </th>
       <td>
         {worst ? (

@@ -4,6 +4,7 @@ import { balanceCautions } from '../../engine/balance/cautions.ts';
 import { madeOf } from '../../engine/onset/stretch.ts';
 import type { Moment } from '../../engine/onset/todo.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
+import { ofOnset } from '../../engine/working/names.ts';
 import { cautionsOf } from '../../outputs/cautions.ts';
 import { fetched } from '../fetched.tsx';
 import { ChevronLeft, ThemeIcon, UndoIcon } from '../icons.tsx';
@@ -170,8 +171,14 @@ function TimeLapse({ desk }: { desk: Plan }) {
           <Cautions shoot={shoot} now={now} />
           {phase === 'running' && (
             <p className="s">
-              Ends {clockText(overMs(shoot), shoot.plan.place)}. This page only counts: the trigger fires the
-              frames.
+              <Pieces
+                run={() => onSetOf(shoot, now)}
+                pieces={[
+                  'Ends ',
+                  { text: clockText(overMs(shoot), shoot.plan.place), of: ofOnset('doneAt') },
+                  '. This page only counts: the trigger fires the frames.',
+                ]}
+              />
             </p>
           )}
         </div>

@@ -1,36 +1,65 @@
 /** The ways to go on, each with its consequences, before one is accepted. */
-import { useId } from 'react';
+import { Suspense, useId } from 'react';
 import type { Finding } from '../../engine/findings/types.ts';
 import type { Option, Outcome } from '../../engine/onset/outcome.ts';
 import type { Keep } from '../../engine/onset/rest.ts';
+import type { Stretch } from '../../engine/onset/stretch.ts';
 import { beforeFirst } from '../../engine/onset/todo.ts';
+import type { OnSet } from '../../engine/onset/working.ts';
 import { ofOnset } from '../../engine/working/names.ts';
+import { fetched } from '../fetched.tsx';
 import { clockOf } from '../format/clock.ts';
 import { STANDING, StandingIcon } from '../icons.tsx';
 import { How } from '../working/How.tsx';
+import type { StatedOfProps } from '../working/Stated.tsx';
 import { type Now, onSetOf, type Shoot, type Slip } from './shoot.ts';
 import { consequences, keepTitle } from './words.ts';
 
 const MOST = 4;
 
+const Plain = ({ finding }: StatedOfProps) => finding.message;
+
+// It comes with the view: when it is needed there may be no network.
+const stated = import('../working/WorkingBody.tsx').then(
+  (part) => part.StatedOf,
+  () => Plain,
+);
+const Stated = fetched(null, () => stated);
+
+interface FoundProps {
+  title: string;
+  findings: readonly Finding[];
+  /** With the rest that they are of as the stretch under way, when a figure of them is asked for. */
+  run: (() => OnSet) | null;
+}
+
 /** Findings with the clock at which they begin: their own sentences count frames from the first of the rest. */
-function Found({ title, findings }: { title: string; findings: readonly Finding[] }) {
+function Found({ title, findings, run }: FoundProps) {
   if (findings.length === 0) return null;
   const more = findings.length - MOST;
   return (
     <div className="on-found">
       <p className="s">{title}</p>
       <ul className="plain">
-        {findings.slice(0, MOST).map(({ id, about, severity, message, at }) => (
-          <li key={`${id} ${about}`} className={severity}>
-            <StandingIcon standing={severity} />
-            <span>
-              <span className="vh">{STANDING[severity]}: </span>
-              {at !== null && <b className="m">{clockOf(at)} </b>}
-              {message}
-            </span>
-          </li>
-        ))}
+        {findings.slice(0, MOST).map((finding) => {
+          const { id, about, severity, message, at } = finding;
+          return (
+            <li key={`${id} ${about}`} className={severity}>
+              <StandingIcon standing={severity} />
+              <span>
+                <span className="vh">{STANDING[severity]}: </span>
+                {at !== null && <b className="m">{clockOf(at)} </b>}
+                {run ? (
+                  <Suspense fallback={message}>
+                    <Stated finding={finding} run={run} />
+                  </Suspense>
+                ) : (
+                  message
+                )}
+              </span>
+            </li>
+          );
+        })}
       </ul>
       {more > 0 && <p className="s">and {more} more</p>}
     </div>
@@ -49,6 +78,8 @@ interface ConsequencesProps {
 export function Consequences({ option, shoot, now, lost }: ConsequencesProps) {
   if ('why' in option) return <p className="s">Cannot be had. {option.why}</p>;
   const run = () => ({ ...onSetOf(shoot, now), outcome: { ...option, lost } });
+  const { stretch, restWas } = option;
+  const runWith = (rest: Stretch) => () => ({ ...onSetOf(shoot, now), stretch: rest });
   return (
     <>
       <dl>
@@ -63,8 +94,8 @@ export function Consequences({ option, shoot, now, lost }: ConsequencesProps) {
           </div>
         ))}
       </dl>
-      <Found title="This brings" findings={option.came} />
-      <Found title="This takes away" findings={option.went} />
+      <Found title="This brings" findings={option.came} run={runWith(stretch)} />
+      <Found title="This takes away" findings={option.went} run={restWas && runWith(restWas)} />
       {option.came.length + option.went.length > 0 && option.stretch.framesBefore > 0 && (
         <p className="s">Frame 1 of these is frame {option.stretch.framesBefore + 1} of the run.</p>
       )}

@@ -99,7 +99,11 @@ function tip({ marginMm, farthestMm, safeMm, frame, leanDeg }: TipOver): Result[
     marginMm > 0,
   );
   if (marginMm <= 0) return [reach, row('marginMm', 'On level ground', 'it tips over', false)];
-  return [reach, row('leanDeg', 'Tips on ground that leans', degrees(Math.floor(leanDeg * 10) / 10))];
+  return [
+    reach,
+    row('marginMm', 'Left before it tips', millimetres(marginMm)),
+    row('leanDeg', 'Tips on ground that leans', degrees(Math.floor(leanDeg * 10) / 10)),
+  ];
 }
 
 /** What there is to see of support and feet. */

@@ -5,6 +5,7 @@ import { EntryBox } from '../fields/EntryBox.tsx';
 import { durationText, readDuration } from '../format/durations.ts';
 import { enterFigure } from '../store/pacingEdits.ts';
 import { endGesture, usePlan, useSchedule } from '../store/plan.ts';
+import { Pieces } from '../working/Pieces.tsx';
 import { Refusal } from './parts.tsx';
 
 const secondsOf = (text: string): number | null => {
@@ -23,6 +24,7 @@ export function Crossing() {
   const holdFrames = usePlan((plan) => plan.clip.holdFrames);
   const [realS, screenS] = [secondsOf(real), secondsOf(screen)];
   const intervalS = realS && screenS ? crossingIntervalS(realS, screenS, rate / holdFrames) : null;
+  const of = `measure.crossing.${realS}:${screenS}:${rate / holdFrames}.intervalS`;
   const use = () => {
     if (intervalS === null) return;
     endGesture();
@@ -34,7 +36,11 @@ export function Crossing() {
       <EntryBox label="Crosses the frame in" text={real} error={wrong(real)} onText={setReal} />
       <EntryBox label="Should take on screen" text={screen} error={wrong(screen)} onText={setScreen} />
       <p className="w2 outcome" role="status">
-        {intervalS === null ? 'Give both times.' : `Interval ${durationText(intervalS, 3)}`}
+        {intervalS === null ? (
+          'Give both times.'
+        ) : (
+          <Pieces pieces={['Interval ', { text: durationText(intervalS, 3), of }]} />
+        )}
       </p>
       <button type="button" className="btn" disabled={intervalS === null} onClick={use}>
         Use it

@@ -3,9 +3,11 @@ import { memo, useId } from 'react';
 import { dateOf } from '../format/clock.ts';
 import { SavePicture } from '../picture/SavePicture.tsx';
 import { usePlan } from '../store/plan.ts';
+import { Pieces } from '../working/Pieces.tsx';
+import { plainText } from '../working/sentence.ts';
 import { horizonSummary } from './lightText.ts';
 import { usePosition } from './PositionFields.tsx';
-import { type Direction, groundLine, type Panorama, panorama, sunLines, sunOver } from './panorama.ts';
+import { groundLine, type Panorama, panorama, sunLines, sunOver, sunPieces } from './panorama.ts';
 
 const MARKS = ['N', 'NE', 'E', 'SE', 'S', 'SW', 'W', 'NW'] as const;
 
@@ -36,14 +38,6 @@ function AltitudeMarks({ view }: { view: Panorama }) {
   ));
 }
 
-function sunText(sun: readonly Direction[], day: string): string {
-  if (sun.length === 0) return 'With a place on the map the sun’s way shows too.';
-  const highest = Math.max(...sun.map(({ altitudeDeg }) => altitudeDeg));
-  return highest > 0
-    ? `The sun’s way on ${day}, up to ${Math.round(highest)}°.`
-    : `The sun stays down on ${day}.`;
-}
-
 export const HorizonSketch = memo(function HorizonSketch() {
   const clip = useId();
   const points = usePlan((plan) => plan.place.horizon);
@@ -53,11 +47,14 @@ export const HorizonSketch = memo(function HorizonSketch() {
   const position = usePosition();
   const view = panorama(points, position);
   const sun = position ? sunOver(date, zone, offsetMin, position) : [];
-  const sunWords = sunText(sun, dateOf(date));
-  const words = `${horizonSummary(points)}. ${sunWords}`;
+  const pieces = [`${horizonSummary(points)}. `, ...sunPieces(sun, dateOf(date))];
   return (
     <figure className="horizon w2">
-      <svg viewBox={`0 0 ${view.width} ${view.height}`} role="img" aria-label={`Own horizon: ${words}`}>
+      <svg
+        viewBox={`0 0 ${view.width} ${view.height}`}
+        role="img"
+        aria-label={`Own horizon: ${plainText(pieces)}`}
+      >
         <clipPath id={clip}>
           <rect x={view.left} y="0" width={view.width - view.left} height={view.bottom} />
         </clipPath>
@@ -70,7 +67,9 @@ export const HorizonSketch = memo(function HorizonSketch() {
         </g>
         <Marks view={view} />
       </svg>
-      <figcaption className="s">{words}</figcaption>
+      <figcaption className="s">
+        <Pieces pieces={pieces} />
+      </figcaption>
       <SavePicture of="Own horizon" />
     </figure>
   );

@@ -6,13 +6,15 @@ import { dateOf } from '../format/clock.ts';
 import { withUnit } from '../format/numbers.ts';
 import { SavePicture } from '../picture/SavePicture.tsx';
 import { usePlan, useSchedule } from '../store/plan.ts';
+import { Pieces } from '../working/Pieces.tsx';
+import { plainText } from '../working/sentence.ts';
 import { degrees } from './lightText.ts';
 import {
   firstShown,
   hitShares,
-  hitsText,
+  hitsPieces,
   instantNear,
-  momentText,
+  momentPieces,
   type PaneDay,
   type PaneMoment,
   paneDay,
@@ -151,15 +153,17 @@ function PaneAtPlace({ plan, site }: { plan: Plan; site: Site }) {
   if (day.instants.length === 0) return <p className="hint">The sun stays down on {date}.</p>;
   const index = chosenMs === null ? shown : instantNear(day, chosenMs);
   const moment = paneMoment(plan, site, day, day.instants[index] as number, intervalS);
-  const words = momentText(plan.pane, moment);
+  const pieces = momentPieces(plan.pane, moment);
   const choose = (next: number) => setChosenMs((day.instants[next] as number) - day.startMs);
   return (
     <figure className="pane-plan w2">
-      <RoomPlan pane={plan.pane} moment={moment} words={words} />
+      <RoomPlan pane={plan.pane} moment={moment} words={plainText(pieces)} />
       <TimeSlider day={day} index={index} moment={moment} onIndex={choose} />
-      <figcaption className="s">{words}</figcaption>
+      <figcaption className="s">
+        <Pieces pieces={pieces} />
+      </figcaption>
       <p className={day.hits.length > 0 ? 's hit-key' : 's'}>
-        {hitsText(day, date, plan.technique === 'stopMotion')}
+        <Pieces pieces={hitsPieces(day, plan.start.date, date, plan.technique === 'stopMotion')} />
       </p>
       <SavePicture of="Sun through the pane" />
     </figure>

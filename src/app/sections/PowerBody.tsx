@@ -8,6 +8,7 @@ import { FromKit, KeepInKit } from '../kit/FromKit.tsx';
 import { addLoad, addSource, removeLoad, removeSource, renameSource } from '../store/members.ts';
 import { usePlan, useSchedule } from '../store/plan.ts';
 import { How } from '../working/How.tsx';
+import { Pieces } from '../working/Pieces.tsx';
 import type { Piece } from '../working/sentence.ts';
 import { act } from './act.ts';
 import { CapacityCurve } from './CapacityCurve.tsx';
@@ -19,8 +20,26 @@ function sourceText({ kind, brought, usableWh, drawnWh, needed }: SourceSummary)
   return `${brought} × ${shortNumber(usableWh ?? 0)} Wh usable, needs ${needed}`;
 }
 
+/** Swaps that are named by their frames. */
+const MOST_SWAPS = 3;
+
+/** When fresh packs are due. */
+function swapPieces({ name, swapFrames }: SourceSummary): Piece[] {
+  if (swapFrames.length === 0) return [];
+  const frames = swapFrames
+    .slice(0, MOST_SWAPS)
+    .flatMap((frame, n): Piece[] => [
+      n === 0 ? ' before ' : ', ',
+      { text: `frame ${frame}`, of: `sources.${name}.swap.${n + 1}` },
+    ]);
+  const more = swapFrames.length > MOST_SWAPS ? ' and so on' : '';
+  const swaps = { text: plural(swapFrames.length, 'swap'), of: `sources.${name}.swaps` };
+  return [', ', swaps, ...frames, more];
+}
+
 /** Ways to the workings of what the summary says. */
-function SourceWorkings({ summary: { name, kind, usableWh, drawnWh, needed } }: { summary: SourceSummary }) {
+function SourceWorkings({ summary }: { summary: SourceSummary }) {
+  const { name, kind, usableWh, drawnWh, needed } = summary;
   const figure = (of: string, text: string) => (
     <How of={`sources.${name}.${of}`} what={`${text}, ${name}`}>
       {text}
@@ -33,6 +52,7 @@ function SourceWorkings({ summary: { name, kind, usableWh, drawnWh, needed } }: 
         <>
           , {figure('usableWh', `${shortNumber(usableWh ?? 0)} Wh usable`)},{' '}
           {figure('needed', `${plural(needed, 'pack')} needed`)}
+          <Pieces pieces={swapPieces(summary)} />
         </>
       )}
     </p>

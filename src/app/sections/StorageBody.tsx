@@ -2,12 +2,14 @@ import type { Card } from '../../engine/plan/schema.ts';
 import { NumberField } from '../fields/NumberField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { bytesText } from '../format/bytes.ts';
+import { plural } from '../format/numbers.ts';
 import { FromKit, KeepInKit } from '../kit/FromKit.tsx';
 import { addCard, removeCard } from '../store/members.ts';
 import { usePlan, useSchedule } from '../store/plan.ts';
 import { How } from '../working/How.tsx';
 import { act } from './act.ts';
 import { Member } from './Member.tsx';
+import { Facts } from './parts.tsx';
 
 function CardBlock({ card, index, only }: { card: Card; index: number; only: boolean }) {
   const path = `storage.cards.${index}`;
@@ -26,13 +28,24 @@ function CardBlock({ card, index, only }: { card: Card; index: number; only: boo
         <How of={`cards.${card.name}.usedBytes`} what={`${bytesText(used)} used, ${card.name}`}>
           {bytesText(used)} used
         </How>
-        {', '}
-        <How of="totals.copiesBytes" what="all copies">
-          all copies
-        </How>
       </p>
       <KeepInKit kind="card" index={index} name={card.name} />
     </Member>
+  );
+}
+
+/** What the run comes to, on all cards and over all copies. */
+function Totals() {
+  const { storageBytes, copiesBytes } = useSchedule().totals;
+  const copies = usePlan((plan) => plan.storage.copies);
+  const figure = (of: string, bytes: number) => ({ text: bytesText(bytes), of: `totals.${of}` });
+  return (
+    <Facts
+      of={[
+        ['All frames together are ', figure('storageBytes', storageBytes), '.'],
+        [`${plural(copies, 'copy', 'copies')}: `, figure('copiesBytes', copiesBytes), '.'],
+      ]}
+    />
   );
 }
 
@@ -52,6 +65,7 @@ export function StorageBody() {
       </div>
       <NumberField path="storage.cardChangeS" />
       <NumberField path="storage.copies" />
+      <Totals />
     </>
   );
 }

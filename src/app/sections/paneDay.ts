@@ -9,7 +9,9 @@ import type { Span } from '../../engine/sky/spans.ts';
 import { type Site, setHitSpans } from '../../engine/sky/windows.ts';
 import { clockAt, offsetSpans } from '../../engine/time/clock.ts';
 import { localDay } from '../../engine/time/day.ts';
+import { ofDate, ofSun } from '../../engine/working/names.ts';
 import { numberText, withUnit } from '../format/numbers.ts';
+import type { Piece } from '../working/sentence.ts';
 
 type Pane = Plan['pane'];
 
@@ -26,6 +28,7 @@ export interface PaneDay {
 
 /** The sun through the pane at one instant. */
 export interface PaneMoment {
+  ms: number;
   clock: string;
   /** The patch at the height of the set, up to the opposite wall; null if there is none. */
   patch: Patch | null;
@@ -103,19 +106,25 @@ export function paneMoment(
 ): PaneMoment {
   const now = patchAt(plan, site, ms);
   const next = patchAt(plan, site, ms + intervalS * 1000);
-  return { clock: shortClock(ms, offsets), ...now, creepMm: creepMm(now.patch, next.patch) };
+  return { ms, clock: shortClock(ms, offsets), ...now, creepMm: creepMm(now.patch, next.patch) };
 }
 
 const shortClock = (ms: number, offsets: readonly OffsetSpan[]): string => clockAt(ms, offsets).slice(0, 5);
 
 const metres = (mm: number): string => (Math.abs(mm) / 1000).toFixed(1);
 
+/** A figure of the patch. */
+type Figure = (what: string, text: string) => Piece;
+
 /** `0.2 to 1.4 m left of the pane’s middle`. */
-function alongText(leftMm: number, rightMm: number): string {
+function alongPieces(leftMm: number, rightMm: number, figure: Figure): Piece[] {
   const middle = 'of the pane’s middle, looking out';
-  if (rightMm <= 0) return `${metres(rightMm)} to ${withUnit(metres(leftMm), 'm')} left ${middle}`;
-  if (leftMm >= 0) return `${metres(leftMm)} to ${withUnit(metres(rightMm), 'm')} right ${middle}`;
-  return `from ${withUnit(metres(leftMm), 'm')} left to ${withUnit(metres(rightMm), 'm')} right ${middle}`;
+  const left = (text: string) => figure('patch.leftMm', text);
+  const right = (text: string) => figure('patch.rightMm', text);
+  const inMetres = (mm: number) => withUnit(metres(mm), 'm');
+  if (rightMm <= 0) return [right(metres(rightMm)), ' to ', left(inMetres(leftMm)), ` left ${middle}`];
+  if (leftMm >= 0) return [left(metres(leftMm)), ' to ', right(inMetres(rightMm)), ` right ${middle}`];
+  return ['from ', left(inMetres(leftMm)), ' left to ', right(inMetres(rightMm)), ` right ${middle}`];
 }
 
 const WHY_NOT = {
@@ -125,14 +134,28 @@ const WHY_NOT = {
 } as const;
 
 /** A moment in words. */
-export function momentText(pane: Pane, { clock, patch, why, onSet, creepMm: creep }: PaneMoment): string {
-  if (patch === null) return `At ${clock} ${WHY_NOT[why ?? 'sun']}.`;
+export function momentPieces(
+  pane: Pane,
+  { ms, clock, patch, why, onSet, creepMm: creep }: PaneMoment,
+): Piece[] {
+  if (patch === null) return [`At ${clock} ${WHY_NOT[why ?? 'sun']}.`];
+  const figure: Figure = (what, text) => ({ text, of: ofSun(ms, what) });
   const along = cornersOf(pane, patch).map(({ alongMm }) => alongMm);
-  const into = `from ${metres(patch.nearMm)} to ${withUnit(metres(patch.farMm), 'm')} into the room`;
-  const across = alongText(Math.min(...along), Math.max(...along));
-  const goes = creep === null ? 'it is gone an interval later' : `it creeps ${lengthText(creep)} an interval`;
-  const where = onSet ? 'and lies on the set' : 'and misses the set';
-  return `At ${clock} the patch, at the height of the set, reaches ${into}, ${across}, ${where}; ${goes}.`;
+  const goes: Piece[] =
+    creep === null
+      ? ['it is gone an interval later']
+      : ['it creeps ', figure('patch.creepMm', lengthText(creep)), ' an interval'];
+  return [
+    `At ${clock} the patch, at the height of the set, reaches from `,
+    figure('patch.nearMm', metres(patch.nearMm)),
+    ' to ',
+    figure('patch.farMm', withUnit(metres(patch.farMm), 'm')),
+    ' into the room, ',
+    ...alongPieces(Math.min(...along), Math.max(...along), figure),
+    `, ${onSet ? 'and lies on the set' : 'and misses the set'}; `,
+    ...goes,
+    '.',
+  ];
 }
 
 const lengthText = (mm: number): string =>
@@ -140,12 +163,29 @@ const lengthText = (mm: number): string =>
 
 /**
  * When the set is hit that day, in words.
+ * @param date - `yyyy-mm-dd`, and what it is called
  * @param blackOut - whether the sun must be kept out then
  */
-export function hitsText({ hits, offsets }: PaneDay, day: string, blackOut: boolean): string {
-  if (hits.length === 0) return `The sun does not reach the set on ${day}.`;
-  const spans = hits.map(
-    ({ fromMs, toMs }) => `from ${shortClock(fromMs, offsets)} to ${shortClock(toMs, offsets)}`,
-  );
-  return `On ${day} the sun reaches the set ${spans.join(' and ')}, if the sky is clear${blackOut ? '; black out then' : ''}.`;
+export function hitsPieces(
+  { hits, offsets }: Pick<PaneDay, 'hits' | 'offsets'>,
+  date: string,
+  called: string,
+  blackOut: boolean,
+): Piece[] {
+  if (hits.length === 0) return [`The sun does not reach the set on ${called}.`];
+  const clock = (ms: number, h: number, what: string): Piece => ({
+    text: shortClock(ms, offsets),
+    of: ofDate(date, `pane.${h + 1}.${what}`),
+  });
+  const spans = hits.flatMap(({ fromMs, toMs }, h): Piece[] => [
+    h === 0 ? 'from ' : ' and from ',
+    clock(fromMs, h, 'from'),
+    ' to ',
+    clock(toMs, h, 'to'),
+  ]);
+  return [
+    `On ${called} the sun reaches the set `,
+    ...spans,
+    `, if the sky is clear${blackOut ? '; black out then' : ''}.`,
+  ];
 }

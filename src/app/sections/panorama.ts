@@ -3,7 +3,9 @@ import type { HorizonPoint } from '../../engine/plan/schema.ts';
 import { horizonOf } from '../../engine/sky/horizon.ts';
 import { sunAt } from '../../engine/sky/position.ts';
 import { localDay } from '../../engine/time/day.ts';
+import { ofSun } from '../../engine/working/names.ts';
 import type { Position } from '../place/position.ts';
+import type { Piece } from '../working/sentence.ts';
 
 /** Where the drawing puts a direction. */
 export interface Panorama {
@@ -23,6 +25,11 @@ export interface Panorama {
 export interface Direction {
   azimuthDeg: number;
   altitudeDeg: number;
+}
+
+/** The sun at an instant, milliseconds of the epoch. */
+export interface SunThen extends Direction {
+  ms: number;
 }
 
 const WIDTH = 348;
@@ -53,12 +60,12 @@ export function panorama(points: readonly HorizonPoint[], position: Position | n
 const STEP_MS = 10 * 60_000;
 
 /** Where the sun stands over a local day, every ten minutes, as it is seen. */
-export function sunOver(date: string, zone: string, offsetMin: number | null, at: Position): Direction[] {
+export function sunOver(date: string, zone: string, offsetMin: number | null, at: Position): SunThen[] {
   const { startMs, endMs } = localDay(date, zone, offsetMin);
-  const directions: Direction[] = [];
+  const directions: SunThen[] = [];
   for (let ms = startMs; ms <= endMs; ms += STEP_MS) {
     const { azimuthDeg, apparentAltitudeDeg } = sunAt(ms, at.latitudeDeg, at.longitudeDeg);
-    directions.push({ azimuthDeg, altitudeDeg: apparentAltitudeDeg });
+    directions.push({ ms, azimuthDeg, altitudeDeg: apparentAltitudeDeg });
   }
   return directions;
 }
@@ -93,4 +100,13 @@ export function groundLine(view: Panorama, points: readonly HorizonPoint[]): str
   );
   const first = pen(view.y(horizon(view.fromDeg)));
   return `M${view.left} ${view.bottom}L${view.left} ${first}${tops.join('')}L${view.width} ${first}V${view.bottom}Z`;
+}
+
+/** The sun's way in words. @param day - what the date is called */
+export function sunPieces(sun: readonly SunThen[], day: string): Piece[] {
+  if (sun.length === 0) return ['With a place on the map the sun’s way shows too.'];
+  const highest = sun.reduce((high, then) => (high.altitudeDeg >= then.altitudeDeg ? high : then));
+  if (highest.altitudeDeg <= 0) return [`The sun stays down on ${day}.`];
+  const text = `${Math.round(highest.altitudeDeg)}°`;
+  return [`The sun’s way on ${day}, up to `, { text, of: ofSun(highest.ms, 'apparentDeg') }, '.'];
 }

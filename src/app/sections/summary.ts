@@ -146,14 +146,16 @@ const place: Summary = ({ place: { name, zone }, start, light }, { totals: { fir
     lightText(light),
   );
 
+export const beforeMin = (own: Plan['day']): number =>
+  own.travelMin + own.setUpMin + own.balanceMin + own.rehearsalMin + own.testFramesMin + own.inHandMin;
+export const afterMin = (own: Plan['day']): number => own.packUpMin + own.travelMin;
+
 const day: Summary = ({ technique, day: own }) => {
   const bring = own.bring.length > 0 && `${own.bring.length} more to bring`;
   if (technique === 'stopMotion') return facts('Hours are on the sheet', bring);
-  const before =
-    own.travelMin + own.setUpMin + own.balanceMin + own.rehearsalMin + own.testFramesMin + own.inHandMin;
   return facts(
-    `${durationText(before * 60)} before the first frame`,
-    `${durationText((own.packUpMin + own.travelMin) * 60)} after the last`,
+    `${durationText(beforeMin(own) * 60)} before the first frame`,
+    `${durationText(afterMin(own) * 60)} after the last`,
     bring,
   );
 };

@@ -4,13 +4,26 @@ import type { Finding } from '../../engine/findings/types.ts';
 import { fetched } from '../fetched.tsx';
 import { useSchedule } from '../store/plan.ts';
 
-const Stated = fetched(null, () => import('./WorkingBody.tsx').then((part) => part.Stated));
+interface SentenceProps {
+  finding?: Finding;
+}
 
-export const Sentence = memo(function Sentence({ finding }: { finding?: Finding }) {
+function Plain({ finding }: SentenceProps) {
   const { verdict } = useSchedule();
+  return finding?.message ?? verdict;
+}
+
+const Stated = fetched(null, () =>
+  import('./WorkingBody.tsx').then(
+    (part) => part.Stated,
+    () => Plain,
+  ),
+);
+
+export const Sentence = memo(function Sentence(props: SentenceProps) {
   return (
-    <Suspense fallback={finding?.message ?? verdict}>
-      <Stated {...(finding && { finding })} />
+    <Suspense fallback={<Plain {...props} />}>
+      <Stated {...props} />
     </Suspense>
   );
 });

@@ -26,7 +26,7 @@ import { valueText } from './texts.ts';
 import './working.css';
 
 // What says how figures came about and what finds them in sentences share nearly all: fetched as one they weigh less.
-export { Stated } from './Stated.tsx';
+export { Stated, StatedOf, StatedOnSheet } from './Stated.tsx';
 
 /** The figures that one has come through, and the way on and back. */
 function useTrail(first: string) {

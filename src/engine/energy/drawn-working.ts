@@ -163,14 +163,13 @@ const REMARKS = [
 ];
 const SOURCE = 'Energy is power by time: 1 Wh is 3600 J (SI). The watts are your own.';
 
-export function drawn(of: Worked, source: Source, summary: SourceSummary): Draft {
+/** What is drawn over some frames. @param runFigure - name of the figure that their seconds are */
+export function drawnOver(of: Worked, source: Source, span: Span, runFigure: string | null = null): Draft {
   const title = `${source.name}: drawn`;
-  const parts = drawnParts(of.plan, source, phasesOf(of), 'run.lengthS');
+  const parts = drawnParts(of.plan, source, phasesOf(of, span), runFigure);
   if (parts === null) return none(title, 'Wh', 'Nothing draws from it.');
-  const value = summary.drawnWh;
   return {
     title,
-    value,
     unit: 'Wh',
     expression: `(${parts.text}) / 3600`,
     terms: parts.terms,
@@ -178,6 +177,12 @@ export function drawn(of: Worked, source: Source, summary: SourceSummary): Draft
     source: SOURCE,
   };
 }
+
+/** What is drawn over the run. */
+export const drawn = (of: Worked, source: Source, { drawnWh }: SourceSummary): Draft => ({
+  ...drawnOver(of, source, { from: 0, to: of.made.totals.frames }, 'run.lengthS'),
+  value: drawnWh,
+});
 
 /** The same in percent of a full pack. */
 export function leftPercent(of: Worked, source: Source, i: number, k: number): Draft {

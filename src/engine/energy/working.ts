@@ -14,6 +14,7 @@ import { ofMargin } from '../working/margins.ts';
 import type { Term } from '../working/types.ts';
 import { capacityShare, ratedWh } from './battery.ts';
 import { drawn, left, leftPercent, ofSource, phasesOf, run } from './drawn-working.ts';
+import { swapWorkings } from './swap-working.ts';
 
 function rated(source: Source, summary: SourceSummary): Draft {
   const base = { title: `${source.name}: rated`, value: summary.ratedWh ?? 0, unit: 'Wh' };
@@ -110,14 +111,15 @@ function mean(of: Worked, summary: SourceSummary): Draft {
 }
 
 function needed(summary: SourceSummary): Draft {
-  const { name, needed: packs, drawnWh, usableWh, swapFrames } = summary;
+  const { name, kind, needed: packs, drawnWh, usableWh, swapFrames } = summary;
+  const counted = kind === 'battery' && packs - 1 === swapFrames.length;
   const listed = swapFrames.slice(0, 12).join(', ');
   return {
     title: `${name}: packs needed`,
     value: packs,
     unit: 'packs',
     expression: 'swaps + 1',
-    terms: [term('swaps', 'swaps', packs - 1, 'swaps')],
+    terms: [term('swaps', 'swaps', packs - 1, 'swaps', counted ? ofSource(name, 'swaps') : null)],
     remarks: [
       'A pack is swapped before the frame that it would not last through: counted frame by frame.',
       ...(swapFrames.length > 0
@@ -152,7 +154,7 @@ function sourceMargin({ plan, made }: Worked, source: Source, summary: SourceSum
   };
 }
 
-function workingsOf(of: Worked, source: Source, summary: SourceSummary): Workings {
+function workingsOf(of: Worked, source: Source, summary: SourceSummary, i: number): Workings {
   const mains = source.kind === 'mains';
   const name = (what: string) => ofSource(source.name, what);
   return {
@@ -164,6 +166,7 @@ function workingsOf(of: Worked, source: Source, summary: SourceSummary): Working
     [name('drawnWh')]: () => drawn(of, source, summary),
     [name('meanW')]: () => mean(of, summary),
     [name('needed')]: () => needed(summary),
+    ...swapWorkings(of, source, summary, i),
     ...sourceMargin(of, source, summary),
   };
 }
@@ -187,8 +190,14 @@ function swaps({ made: { sources } }: Worked): Draft {
     value: sources.reduce((sum, { swapFrames }) => sum + swapFrames.length, 0),
     unit: 'swaps',
     expression: sources.length === 0 ? '0' : sources.map((_, i) => `swaps${i + 1}`).join(' + '),
-    terms: sources.map(({ name, swapFrames }, i) =>
-      term(`swaps${i + 1}`, `swaps of ${name}`, swapFrames.length, 'swaps'),
+    terms: sources.map(({ name, kind, swapFrames }, i) =>
+      term(
+        `swaps${i + 1}`,
+        `swaps of ${name}`,
+        swapFrames.length,
+        'swaps',
+        kind === 'mains' ? null : ofSource(name, 'swaps'),
+      ),
     ),
     remarks: ['A pack is swapped before the frame that it would not last through: counted frame by frame.'],
     source: DEFINITION,
@@ -204,7 +213,7 @@ export const energyWorkings = (of: Worked): Workings => ({
     {},
     ...of.made.sources.map((summary, i) => {
       const source = of.plan.power.sources[i];
-      return source ? workingsOf(of, source, summary) : {};
+      return source ? workingsOf(of, source, summary, i) : {};
     }),
   ),
 });

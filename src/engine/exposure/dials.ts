@@ -67,6 +67,9 @@ function dialOf(plan: Plan, { setting, step }: RampStep): Dial {
   return { marks, stride: step === 'full' ? 3 : 1 };
 }
 
+/** The marks of the dial that a step of a ramp turns, each brighter than the one before. */
+export const dialMarks = (plan: Plan, step: RampStep): readonly Mark[] => dialOf(plan, step).marks;
+
 /** Stops by which one value of a setting lets the picture be brighter than another; f-numbers the other way. */
 export const brighterStops = (setting: RampStep['setting'], value: number, than: number): number =>
   setting === 'aperture' ? 2 * Math.log2(than / value) : Math.log2(value / than);

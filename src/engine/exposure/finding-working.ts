@@ -6,8 +6,9 @@ import { bracketTogether } from '../cycle/working.ts';
 import type { Finding } from '../findings/types.ts';
 import { counted, figure, seconds, withUnit } from '../findings/words.ts';
 import { night, scene } from '../light/working.ts';
+import type { RampStep } from '../plan/schema.ts';
 import { whereRemark } from '../working/found.ts';
-import { APEX, DEFINITION, type Draft, ofFrame, sameAs, term, type Worked, worth } from '../working/make.ts';
+import { APEX, DEFINITION, type Draft, ofFrame, term, type Worked, worth } from '../working/make.ts';
 import {
   firstFrame,
   framesWhere,
@@ -17,11 +18,13 @@ import {
   type Sayers,
   wordOf,
 } from '../working/said.ts';
+import { brighterStops, dialMarks, type Mark } from './dials.ts';
 import { growingSays } from './interval-finding-working.ts';
 import type { Rung } from './ladder.ts';
 import type { RampChange } from './ramp.ts';
 import { rippleSays } from './ripple-finding-working.ts';
-import { bracketS, openShutterS } from './shutter.ts';
+import { bracketS, openAtMarkS, openShutterS } from './shutter.ts';
+import { SAME_MARK_STOPS } from './stops.ts';
 import { settingsEv } from './working.ts';
 
 /** What the settings come to in all. */
@@ -88,23 +91,58 @@ function outOfRange(of: Worked, finding: Finding): Said[] {
   ];
 }
 
-/** Where a step of the shutter ends. */
-const reached = ({ made }: Worked, finding: Finding): Said => ({
+/** A mark, and whether its exact time fits: once if it does, never if not. */
+const markIfItFits = ({ plan }: Worked, symbol: string, words: string, { name, marked, exact }: Mark) => ({
+  text: `${symbol}S * floor(min(1, ceilingS / ${symbol}OpenS * (1 + 1e-10)))`,
+  terms: [
+    term(`${symbol}S`, `${words} ${name}`, marked, 's'),
+    term(`${symbol}OpenS`, `time that ${name} is open`, openAtMarkS(plan, marked, exact), 's'),
+  ],
+});
+
+/** Where a step of the shutter ends: at the longest mark on its way that fits. */
+function reachedDraft(of: Worked, finding: Finding): Draft {
+  const { plan, made } = of;
+  const reachedS = numberOf(finding, 'reachedS');
+  const index = numberOf(finding, 'step') - 1;
+  const marks = dialMarks(plan, plan.exposure.ramp.steps[index] as RampStep);
+  const goesOn = made.exposure?.rungs.some(({ stepIndex }) => stepIndex === index) ?? false;
+  const at = goesOn ? marks.find(({ marked }) => marked === reachedS) : undefined;
+  const beyond = marks.find(({ marked }) => brighterStops('shutter', marked, reachedS) > SAME_MARK_STOPS);
+  const here = at && markIfItFits(of, 'mark', 'mark', at);
+  const next = beyond && markIfItFits(of, 'next', 'next mark', beyond);
+  const parts = [here?.text ?? 'fromS', ...(next ? [next.text] : [])];
+  return {
+    title: 'The step ends at',
+    value: reachedS,
+    unit: 's',
+    expression: parts.length === 1 ? (parts[0] as string) : `max(${parts.join(', ')})`,
+    terms: [
+      ...(here?.terms ?? [term('fromS', 'where the shutter is before the step', reachedS, 's')]),
+      ...(next?.terms ?? []),
+      ...(here || next
+        ? [
+            term(
+              'ceilingS',
+              'longest shutter time',
+              made.exposure?.ceiling.ceilingS ?? 0,
+              's',
+              'exposure.ceilingS',
+            ),
+          ]
+        : []),
+    ],
+    remarks: [
+      'The longest mark on its way that fits: rounded down, a mark counts once if it does, and not at all if it does not.',
+    ],
+    source: DEFINITION,
+  };
+}
+
+const reached = (of: Worked, finding: Finding): Said => ({
   text: seconds(numberOf(finding, 'reachedS')),
   what: 'reachedS',
-  draft: () =>
-    sameAs(
-      'The step ends at',
-      'longest mark on its way that fits',
-      numberOf(finding, 'reachedS'),
-      's',
-      null,
-      {
-        remarks: [
-          `The last mark whose exact time is at most ${made.exposure?.ceiling.ceilingS} s; a step that finds none ends where it begins.`,
-        ],
-      },
-    ),
+  draft: () => reachedDraft(of, finding),
 });
 
 /** The angle of the first settings. */

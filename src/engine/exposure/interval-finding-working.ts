@@ -1,8 +1,9 @@
 /** How the figures came about that the finding of an interval states that grows with the exposure. */
 import type { Finding } from '../findings/types.ts';
 import { counted, seconds } from '../findings/words.ts';
-import { DEFINITION, ofFrame, sameAs, term, type Worked, withFloor } from '../working/make.ts';
-import { firstFrame, numberOf, type Said, type Sayer } from '../working/said.ts';
+import { DEFINITION, type Draft, ofFrame, term, type Worked, withFloor, worth } from '../working/make.ts';
+import { firstFrame, numberOf, ofFinding, type Said, type Sayer } from '../working/said.ts';
+import { gapToEnd, stretchesUpTo } from './interval-findings.ts';
 
 /** The interval of a length. */
 function interval({ made }: Worked, lengthS: number): Said[] {
@@ -72,22 +73,126 @@ function later({ made }: Worked, finding: Finding): Said {
   };
 }
 
+/** Times open that are named; what more there is stands as one. */
+const MOST_NAMED = 10;
+
+/** The run with the setting that keeps its end exactly: how many of its intervals have the shutter open for how long. */
+function keptEnd({ made: { columns, totals } }: Worked, finding: Finding) {
+  const { rung } = columns;
+  const starts = [...(rung ?? [])].flatMap((index, k) => (k === 0 || index !== rung?.[k - 1] ? [k] : []));
+  const intervals = totals.frames - 1;
+  const endS = intervals * numberOf(finding, 'firstIntervalS');
+  const stretches = stretchesUpTo(columns, starts, totals.dialS, endS);
+  const gapS = gapToEnd(stretches, intervals, endS);
+  const byOpen = new Map<number, number>();
+  for (const { durationS, spanS } of stretches)
+    byOpen.set(spanS, (byOpen.get(spanS) ?? 0) + durationS / (gapS + spanS));
+  const open = [...byOpen].filter(([, count]) => count > 0).map(([spanS, count]) => ({ spanS, count }));
+  return { open, intervals };
+}
+
+/** Mean time that the shutter is open, or between a bracket's first opening and last closing, over those intervals. */
+function meanOpen(of: Worked, finding: Finding): Draft {
+  const { open, intervals } = keptEnd(of, finding);
+  const named = open.slice(0, open.length > MOST_NAMED + 1 ? MOST_NAMED : open.length);
+  const others = open.slice(named.length);
+  const sum = (all: typeof open, of: (each: (typeof open)[number]) => number) =>
+    all.reduce((total, each) => total + of(each), 0);
+  const othersCount = sum(others, ({ count }) => count);
+  const parts = [
+    ...named.map(({ spanS, count }, n) => ({
+      name: `open${n + 1}`,
+      words: `intervals ${n + 1}`,
+      spanS,
+      count,
+    })),
+    ...(others.length === 0
+      ? []
+      : [
+          {
+            name: 'others',
+            words: 'intervals of the others',
+            spanS: sum(others, ({ spanS, count }) => spanS * count) / othersCount,
+            count: othersCount,
+          },
+        ]),
+  ];
+  return {
+    title: 'Opening to closing, mean of the intervals',
+    unit: 's',
+    expression: `(${parts.map(({ name }) => `${name}Count * ${name}S`).join(' + ')}) / intervals`,
+    terms: [
+      ...parts.flatMap(({ name, words, spanS, count }) => [
+        term(`${name}Count`, words, count, 'intervals'),
+        term(`${name}S`, `opening to closing of ${words}`, spanS, 's'),
+      ]),
+      term('intervals', 'intervals of the run', intervals, 'intervals'),
+    ],
+    remarks: [
+      'At each moment the shutter opens for as long as it does now, since the light does not wait. How many intervals fall on each time was found by halving the setting.',
+    ],
+    source: DEFINITION,
+  };
+}
+
 /** The setting of the trigger that would keep the end. */
-const keeping = (finding: Finding): Said => ({
-  text: seconds(numberOf(finding, 'keepDialS')),
-  what: 'keepDialS',
-  draft: () =>
-    sameAs('Setting that would about keep the end', 'setting', numberOf(finding, 'keepDialS'), 's', null, {
-      remarks: [
-        'Found by halving: at each moment the shutter opens for as long as it does now, since the light does not wait; of the settings of the trigger the next one down.',
+function keeping(of: Worked, finding: Finding): Said[] {
+  const keepDialS = numberOf(finding, 'keepDialS');
+  const firstIntervalS = numberOf(finding, 'firstIntervalS');
+  const { stepS } = of.plan.trigger;
+  const steps = (): Draft => {
+    const openS = worth(meanOpen(of, finding));
+    return {
+      title: 'Steps of the trigger that would keep the end',
+      value: withFloor((firstIntervalS - openS) / stepS, Math.round(keepDialS / stepS)),
+      unit: 'steps',
+      expression: '(intervalS - openS) / stepS',
+      terms: [
+        term('intervalS', 'interval as the run begins', firstIntervalS, 's', ofFrame(0, 'intervalS')),
+        term(
+          'openS',
+          'opening to closing, mean of the intervals',
+          openS,
+          's',
+          ofFinding(finding, 'meanOpenS'),
+        ),
+        term('stepS', 'step of the trigger', stepS, 's'),
       ],
-    }),
-});
+      source: DEFINITION,
+    };
+  };
+  return [
+    {
+      text: seconds(keepDialS),
+      what: 'keepDialS',
+      draft: () => ({
+        title: 'Setting that would about keep the end',
+        value: keepDialS,
+        unit: 's',
+        expression: 'floor(steps) * stepS',
+        terms: [
+          term(
+            'steps',
+            'steps of the trigger, not yet whole',
+            worth(steps()),
+            'steps',
+            ofFinding(finding, 'keepSteps'),
+          ),
+          term('stepS', 'step of the trigger', stepS, 's'),
+        ],
+        remarks: ['The last frame then comes as with an interval that stays, or just before.'],
+        source: DEFINITION,
+      }),
+    },
+    { text: null, what: 'keepSteps', draft: steps },
+    { text: null, what: 'meanOpenS', draft: () => meanOpen(of, finding) },
+  ];
+}
 
 export const growingSays: Sayer = (of, finding) => [
   ...interval(of, numberOf(finding, 'shortestIntervalS')),
   ...interval(of, numberOf(finding, 'longestIntervalS')),
   ...('fewer' in finding.values ? [fewer(of, finding)] : [later(of, finding)]),
-  ...('keepDialS' in finding.values ? [keeping(finding)] : []),
+  ...('keepDialS' in finding.values ? keeping(of, finding) : []),
   firstFrame(finding, 'first frame with another setting'),
 ];

@@ -5,41 +5,53 @@ import type { Draft, Run } from '../run.ts';
 import type { RampRun } from './ramp-run.ts';
 
 /** A stretch of a run in which the shutter stays as it is. */
-interface Stretch {
+export interface Stretch {
   durationS: number;
   /** From a frame's first opening to its last closing, seconds. */
   spanS: number;
 }
 
-/** The stretches of a run up to a moment; the last one goes on if the run ends before. */
-function stretchesUpTo(run: Run, { changes }: RampRun, endS: number): Stretch[] {
-  const { elapsedS, intervalS } = run.columns;
-  const starts = [0, ...changes.map(({ frame }) => frame - 1)];
+/**
+ * The stretches of a run up to a moment; the last one goes on if the run ends before.
+ * @param starts - indices of their first frames, counted from 0
+ */
+export function stretchesUpTo(
+  { elapsedS, intervalS }: Pick<Run['columns'], 'elapsedS' | 'intervalS'>,
+  starts: readonly number[],
+  dialS: number,
+  endS: number,
+): Stretch[] {
   return starts.map((k, i) => {
     const next = starts[i + 1];
     const untilS = next === undefined ? endS : Math.min(endS, elapsedS[next] as number);
     const durationS = Math.max(0, untilS - (elapsedS[k] as number));
-    return { durationS, spanS: (intervalS[k] as number) - run.pace.dialS };
+    return { durationS, spanS: (intervalS[k] as number) - dialS };
   });
+}
+
+/** Gap between two exposures, seconds, with which so many intervals come to an end at a moment. */
+export function gapToEnd(stretches: readonly Stretch[], intervals: number, endS: number): number {
+  const intervalsAt = (gapS: number) =>
+    stretches.reduce((sum, { durationS, spanS }) => sum + durationS / (gapS + spanS), 0);
+  let low = 0;
+  let high = endS / intervals;
+  for (let round = 0; round < 50; round += 1) {
+    const middle = (low + high) / 2;
+    if (intervalsAt(middle) < intervals) high = middle;
+    else low = middle;
+  }
+  return high;
 }
 
 /**
  * Setting of the trigger, of those that there are, at which the last frame comes at a moment or just before: the
  * light does not wait, so the shutter opens as long at each moment as it does now. null if there is none.
  */
-function dialToEnd(run: Run, ramp: RampRun, endS: number): number | null {
-  const stretches = stretchesUpTo(run, ramp, endS);
-  const wanted = run.pace.frames - 1;
-  const intervalsAt = (dialS: number) =>
-    stretches.reduce((sum, { durationS, spanS }) => sum + durationS / (dialS + spanS), 0);
-  let low = 0;
-  let high = endS / wanted;
-  for (let round = 0; round < 50; round += 1) {
-    const middle = (low + high) / 2;
-    if (intervalsAt(middle) < wanted) high = middle;
-    else low = middle;
-  }
-  return neighbouringSettings(run.plan, high).find((setting) => setting <= high) ?? null;
+function dialToEnd(run: Run, { changes }: RampRun, endS: number): number | null {
+  const starts = [0, ...changes.map(({ frame }) => frame - 1)];
+  const stretches = stretchesUpTo(run.columns, starts, run.pace.dialS, endS);
+  const gapS = gapToEnd(stretches, run.pace.frames - 1, endS);
+  return neighbouringSettings(run.plan, gapS).find((setting) => setting <= gapS) ?? null;
 }
 
 /** What comes of the growing interval: a later end if the clip was asked for, else fewer frames in the event. */

@@ -1,11 +1,20 @@
 /** How the figures came about that the findings about whole steps, lost motion and keyframes state. */
 import type { Finding } from '../findings/types.ts';
 import { seconds, withUnit } from '../findings/words.ts';
+import type { Track } from '../plan/schema.ts';
 import { pixelsPassed } from '../ringing/pixels.ts';
-import { countWhere, frameFound, whereRemark } from '../working/found.ts';
+import { countWhere, whereRemark } from '../working/found.ts';
 import { DEFINITION, type Draft, term, type Worked } from '../working/make.ts';
-import { firstFrame, frameText, numberOf, type Said, type Sayers, wordOf } from '../working/said.ts';
-import { placeKeyframes, runClock } from './keyframes.ts';
+import {
+  firstFrame,
+  frameText,
+  numberOf,
+  type Said,
+  type Sayer,
+  type Sayers,
+  wordOf,
+} from '../working/said.ts';
+import { type KeyframeFault, placeKeyframes, runClock } from './keyframes.ts';
 import { moveMaker, moveOf, ringGiven } from './moves.ts';
 import { times } from './step-findings.ts';
 import { takeUpOf } from './take-up.ts';
@@ -142,15 +151,15 @@ function overrun({ axis }: AxisOf): Said[] {
 }
 
 /** Frame at which a keyframe beyond the end would be. */
-function keyframePlace({ plan, made }: Worked, finding: Finding): Said[] {
-  const track = plan.move.tracks.find(({ axis }) => axis === wordOf(finding, 'axis'));
-  const [fault] = track ? placeKeyframes(track, runClock(made.columns.intervalS)).faults : [];
-  if (!fault || fault.what === 'order') return [];
-  const frame = Math.ceil(fault.index) + 1;
+function keyframePlace({ made }: Worked, { index }: KeyframeFault): Said[] {
+  const frame = Math.ceil(index) + 1;
   const draft = (): Draft => ({
-    ...frameFound('Where the keyframe would be', 'frame at or after its moment', frame),
-    frame: null,
-    remarks: [`The run goes on beyond its end for that: ${fault.index} intervals after the first frame.`],
+    title: 'Where the keyframe would be',
+    unit: '',
+    expression: 'ceil(intervals) + 1',
+    terms: [term('intervals', 'intervals from the first frame to its moment', index, 'intervals')],
+    remarks: ['The frame at or after its moment; the run goes on beyond its end for that.'],
+    source: DEFINITION,
   });
   return [
     { text: frameText(frame), what: 'keyframeAt', draft },
@@ -158,8 +167,39 @@ function keyframePlace({ plan, made }: Worked, finding: Finding): Said[] {
   ];
 }
 
+/** How many keyframes are misplaced besides the first. */
+function moreMisplaced({ axis, keyframes }: Track, faults: readonly KeyframeFault[]): Said {
+  const { length: all } = keyframes;
+  const numbers = faults.map(({ keyframe }) => keyframe).join(', ');
+  return {
+    text: `${faults.length - 1} more`,
+    what: 'more',
+    draft: () => ({
+      title: `${axis}: other keyframes that are misplaced`,
+      unit: 'keyframes',
+      expression: 'keyframes - inPlace - 1',
+      terms: [
+        term('keyframes', 'keyframes of the track', all, 'keyframes'),
+        term('inPlace', 'those in their place', all - faults.length, 'keyframes'),
+      ],
+      remarks: [
+        `Misplaced are ${numbers}: each stands no later than one before it, or is not reached. The first is named.`,
+      ],
+      source: DEFINITION,
+    }),
+  };
+}
+
+const misplaced: Sayer = (of, finding) => {
+  const track = of.plan.move.tracks.find(({ axis }) => axis === wordOf(finding, 'axis'));
+  const faults = track ? placeKeyframes(track, runClock(of.made.columns.intervalS)).faults : [];
+  const [first] = faults;
+  if (!track || !first) return [];
+  return [...(first.what === 'order' ? [] : keyframePlace(of, first)), moreMisplaced(track, faults)];
+};
+
 export const STEP_SAYS: Sayers = {
-  'keyframe-order': keyframePlace,
+  'keyframe-order': misplaced,
   'stair-stepping': (of, finding) => {
     const own = axisOf(of, finding);
     if (!own) return [];

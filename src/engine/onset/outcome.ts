@@ -25,6 +25,8 @@ export interface Outcome {
   before: Figures;
   came: Finding[];
   went: Finding[];
+  /** The rest as it was planned, of which the latter are; null if it cannot be had. */
+  restWas: Stretch | null;
 }
 
 /** One thing that can be kept, and what follows; or why it cannot. */
@@ -53,13 +55,13 @@ export function figuresOf(plan: Plan, last: Stretch, lost: number): Figures {
   return { frames, clipS, endMs: lastOpensMs(last), intervalS, dialS };
 }
 
-/** Findings of the rest as it was planned. */
-function foundBefore(was: Stretch, shot: number): Finding[] {
+/** The rest as it was planned; null if it cannot be had. */
+function restAsPlanned(was: Stretch, shot: number): Stretch | null {
+  if (shot === 0) return was;
   const made = madeOf(was);
-  if (shot === 0) return made.findings;
   const nextMs = opensMs(made, shot);
   const rest = replanned(was, { shot, nextMs, endMs: lastOpensMs(was), more: 0 }, 'clipAndInterval');
-  return 'stretch' in rest ? madeOf(rest.stretch).findings : [];
+  return 'stretch' in rest ? rest.stretch : null;
 }
 
 const without = (findings: readonly Finding[], others: readonly Finding[]): Finding[] => {
@@ -69,7 +71,8 @@ const without = (findings: readonly Finding[], others: readonly Finding[]): Find
 
 /** What a run becomes with a stretch in place of what is left of it. */
 export function outcomeOf({ plan, was, lost, happened }: Given, stretch: Stretch): Outcome {
-  const found = foundBefore(was, happened.shot);
+  const restWas = restAsPlanned(was, happened.shot);
+  const found = restWas ? madeOf(restWas).findings : [];
   const { findings } = madeOf(stretch);
   return {
     stretch,
@@ -77,6 +80,7 @@ export function outcomeOf({ plan, was, lost, happened }: Given, stretch: Stretch
     before: figuresOf(plan, was, lost - happened.more),
     came: without(findings, found),
     went: without(found, findings),
+    restWas,
   };
 }
 

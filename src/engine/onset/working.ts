@@ -16,6 +16,7 @@ import { DEFINITION, type Draft, term, type Workings } from '../working/make.ts'
 import { ofOnset } from '../working/names.ts';
 import { endOf, framesDraft, outcomeWorkings } from './end-working.ts';
 import type { OnSet } from './on-set.ts';
+import { frameS } from './state.ts';
 import { lastOpensMs, madeOf, opensMs } from './stretch.ts';
 import { todoWorkings } from './todo-working.ts';
 
@@ -139,6 +140,20 @@ function late(of: OnSet): Draft {
     : betweenDraft('End, early by', place, is, planned);
 }
 
+/** When camera and rig are done with the last frame. */
+function doneAt(of: OnSet): Draft {
+  const opens = lastOpensMs(of.last);
+  const made = madeOf(of.last);
+  const lastS = frameS(made, made.totals.frames - 1);
+  return laterDraft(
+    'Done with the last frame',
+    of.plan.place,
+    { ms: opens, figure: ofOnset('endAt'), words: 'last frame opens' },
+    opens + lastS * 1000,
+    [secondsPart('lastS', 'longer lane of the last frame', lastS)],
+  );
+}
+
 /** What is shot so far, on the card. */
 const bytes = (of: OnSet): Draft => ({
   title: 'Bytes of one copy',
@@ -170,6 +185,7 @@ export const onsetWorkings = (of: OnSet): Workings => {
     [ofOnset('left')]: () => left(of),
     [ofOnset('percent')]: () => percent(of),
     [ofOnset('endAt')]: () => endOf('End', of.plan, of.last),
+    [ofOnset('doneAt')]: () => doneAt(of),
     [ofOnset('lateS')]: () => late(of),
     [ofOnset('bytes')]: () => bytes(of),
     ...(of.outcome && outcomeWorkings(of, of.outcome)),

@@ -1,6 +1,8 @@
 /** How the figures of one day of work came about: its clock, its work, what it draws, the sun on the set. */
 import { ofSource } from '../energy/drawn-working.ts';
 import { drawOf } from '../energy/energy.ts';
+import { sunMomentWorkings } from '../sky/sun-moment-working.ts';
+import { siteOf } from '../sky/windows.ts';
 import { laterDraft, minutesPart, momentDraft } from '../time/moment-working.ts';
 import { DEFINITION, type Draft, PRACTICE, term, type Worked, type Workings } from '../working/make.ts';
 import { ofWorkDay } from '../working/names.ts';
@@ -122,18 +124,28 @@ function packs(of: One, { source: name, wh, packs: count }: DayEnergy): Draft {
   };
 }
 
-const PANE_SOURCE =
-  'Sun through the pane, over the own horizon, under a clear sky: looked for every minute and halved; positions by suncalc.';
-
 function sunWorkings(of: One): Workings {
-  const edge = (what: string, n: number, ms: number) => () =>
-    momentDraft(titled(of, `sun on the set ${n + 1}, ${what}`), of.plan.place, ms, { source: PANE_SOURCE });
+  const site = siteOf(of.plan);
+  const edge = (what: 'from' | 'to', n: number, ms: number, ofWork: number): Workings =>
+    site === null
+      ? {}
+      : sunMomentWorkings(
+          `sun.${n + 1}.${what}`,
+          {
+            place: of.plan.place,
+            site,
+            title: titled(of, `sun on the set ${n + 1}, ${what}`),
+            ms,
+            remarks: ms === ofWork ? [`It is there as work ${what === 'from' ? 'begins' : 'ends'}.`] : [],
+          },
+          (key) => ofWorkDay(of.d, key),
+        );
   return Object.assign(
     {},
-    ...of.day.sunSpans.map(({ fromMs, toMs }, n) => ({
-      [`sun.${n + 1}.from`]: edge('from', n, fromMs),
-      [`sun.${n + 1}.to`]: edge('to', n, toMs),
-    })),
+    ...of.day.sunSpans.flatMap(({ fromMs, toMs }, n) => [
+      edge('from', n, fromMs, of.day.fromMs),
+      edge('to', n, toMs, of.day.toMs),
+    ]),
   );
 }
 

@@ -22,7 +22,7 @@ export interface Judged {
 }
 
 /** Date and clock to the minute. */
-const clockOf = ({ place }: Plan, ms: number): string =>
+export const clockOf = ({ place }: Plan, ms: number): string =>
   isoIn(Math.floor(ms / 60_000) * 60_000, place)
     .slice(0, 16)
     .replace('T', ' ');

@@ -9,6 +9,7 @@ import type { LocalDay } from '../time/day.ts';
 import { clockSeconds, momentDraft, offsetMinAt } from '../time/moment-working.ts';
 import { capital, type Draft, sameAs, term, type Worked, type Workings, worth } from '../working/make.ts';
 import { eventFigure, ofDate } from '../working/names.ts';
+import type { Term } from '../working/types.ts';
 import { isRising, levelDegOf, type SkyEvent } from './day.ts';
 import { type EventName, type Happening, isMoon, POSITIONS, searchText, sourceOf } from './happening.ts';
 import { EVENT_WORDS } from './names.ts';
@@ -16,7 +17,7 @@ import { moonAt, sunAt } from './position.ts';
 import type { Site } from './windows.ts';
 
 const DAY_S = 86_400;
-const MEEUS = 'Meeus, Astronomical Algorithms, ch. 13 and 15';
+export const MEEUS = 'Meeus, Astronomical Algorithms, ch. 13 and 15';
 
 /** Nearer to a pole than this the hour angle says nothing about the time. */
 const POLAR_DEG = 89.9;
@@ -95,23 +96,31 @@ const hourAngle = (of: Happening): Draft => ({
 const utcSeconds = ({ ms, place }: Happening): number =>
   clockSeconds(place, ms) - 60 * offsetMinAt(place, ms);
 
+/** What a time by UTC is explained from. */
+interface FromAngle {
+  title: string;
+  /** Seconds since midnight of the date, by UTC. */
+  utcS: number;
+  /** Nothing at noon. */
+  angle: Term | null;
+  longitudeDeg: number;
+  moon?: boolean;
+  remarks: readonly string[];
+}
+
 /** UTC from the hour angle: true solar time, less the equation of time and the longitude. */
-function utc(of: Happening): Draft {
-  const { name, title, site } = of;
-  const atNoon = name === 'solarNoon';
-  const angleDeg = atNoon ? 0 : worth(hourAngle(of));
-  const aheadS = DAY_S / 2 + 240 * angleDeg - 240 * site.longitudeDeg - utcSeconds(of);
+export function utcFromAngle({ title, utcS, angle, longitudeDeg, moon = false, remarks }: FromAngle): Draft {
+  const aheadS = DAY_S / 2 + 240 * (angle?.value ?? 0) - 240 * longitudeDeg - utcS;
   const days = Math.round(aheadS / DAY_S);
   const apartS = aheadS - DAY_S * days;
-  const moon = isMoon(name);
   return {
     title: `${title}, by UTC`,
-    value: utcSeconds(of),
+    value: utcS,
     unit: 's',
-    expression: `43200${atNoon ? '' : ' + 240 * hourAngleDeg'} - 240 * longitudeDeg - ${moon ? 'aheadS' : 'equationS'}${days === 0 ? '' : ' - 86400 * days'}`,
+    expression: `43200${angle ? ' + 240 * hourAngleDeg' : ''} - 240 * longitudeDeg - ${moon ? 'aheadS' : 'equationS'}${days === 0 ? '' : ' - 86400 * days'}`,
     terms: [
-      ...(atNoon ? [] : [term('hourAngleDeg', 'hour angle', angleDeg, 'deg', named(of, 'hourAngleDeg'))]),
-      term('longitudeDeg', 'longitude', site.longitudeDeg, 'deg'),
+      ...(angle ? [angle] : []),
+      term('longitudeDeg', 'longitude', longitudeDeg, 'deg'),
       moon
         ? term('aheadS', 'the moon ahead of the mean sun then', apartS, 's')
         : term('equationS', 'equation of time then', apartS, 's'),
@@ -121,11 +130,24 @@ function utc(of: Happening): Draft {
       moon
         ? 'Noon of the mean sun is at 43200 s; the moon’s hour angle says when it is seen there, a degree in 240 s.'
         : 'True solar time is 43200 s at noon, and 240 s a degree; less the equation of time it is mean solar time, less the longitude UTC.',
-      searchText(of),
+      ...remarks,
     ],
     source: `${MEEUS} and 28.`,
   };
 }
+
+const utc = (of: Happening): Draft =>
+  utcFromAngle({
+    title: of.title,
+    utcS: utcSeconds(of),
+    angle:
+      of.name === 'solarNoon'
+        ? null
+        : term('hourAngleDeg', 'hour angle', worth(hourAngle(of)), 'deg', named(of, 'hourAngleDeg')),
+    longitudeDeg: of.site.longitudeDeg,
+    moon: isMoon(of.name),
+    remarks: [searchText(of)],
+  });
 
 const event = (of: Happening): Draft =>
   momentDraft(of.title, of.place, of.ms, {
@@ -134,7 +156,8 @@ const event = (of: Happening): Draft =>
     source: sourceOf(of.name),
   });
 
-const hasAngle = ({ site }: Happening): boolean => Math.abs(site.latitudeDeg) < POLAR_DEG;
+/** Whether the hour angle says anything about the time. */
+export const hasAngle = ({ site }: { site: Site }): boolean => Math.abs(site.latitudeDeg) < POLAR_DEG;
 
 function happeningWorkings(of: Happening): Workings {
   const { what, name } = of;

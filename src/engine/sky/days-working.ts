@@ -3,13 +3,15 @@ import type { Plan } from '../plan/schema.ts';
 import { offsetText } from '../time/clock.ts';
 import { offsetMinAt } from '../time/moment-working.ts';
 import { DEFINITION, type Draft, sameAs, term, type Worked, type Workings } from '../working/make.ts';
-import { VERDICT_FIGURES } from '../working/names.ts';
+import { ofDate, VERDICT_FIGURES } from '../working/names.ts';
 import { aimOf, isSkipped, startOn } from './aim.ts';
 import { moonEvents, type SkyEvent } from './day.ts';
 import { eventWorkings } from './day-working.ts';
 import { plannedWorkings } from './planned-working.ts';
+import type { Span } from './spans.ts';
+import { sunMomentWorkings } from './sun-moment-working.ts';
 import { windowWorkings } from './window-working.ts';
-import { siteOf } from './windows.ts';
+import { type Site, setHitSpans, siteOf } from './windows.ts';
 import { litShare } from './working.ts';
 import { type DayOfYear, type DayVerdict, dayOfYear, yearOfDays } from './year.ts';
 
@@ -75,8 +77,23 @@ function madeFor(of: Worked, date: string): Workings {
     moonLitShare: () => litShare((day.startMs + day.endMs) / 2, 'in the middle of the day'),
     offsetMin: () => offset(plan, day),
     ...(plan.window.used && windowWorkings(of, day, neededS(made))),
+    ...paneWorkings(plan, site, date, setHitSpans(plan, day.startMs, day.endMs)),
     ...plannedWorkings(of, { ...day, events }, plannedMs, aim),
   };
+}
+
+/** When the sun comes through the pane onto the set, and when it leaves. */
+function paneWorkings({ place }: Plan, site: Site, date: string, hits: readonly Span[]): Workings {
+  const edge = (h: number, what: 'from' | 'to', ms: number): Workings =>
+    sunMomentWorkings(
+      `pane.${h + 1}.${what}`,
+      { place, site, title: `Sun ${what === 'from' ? 'reaches' : 'leaves'} the set`, ms },
+      (key) => ofDate(date, key),
+    );
+  return Object.assign(
+    {},
+    ...hits.flatMap(({ fromMs, toMs }, h) => [edge(h, 'from', fromMs), edge(h, 'to', toMs)]),
+  );
 }
 
 const known = new WeakMap<Worked['made'], Map<string, Workings>>();

@@ -2,11 +2,13 @@
 import type { Finding } from '../findings/types.ts';
 import { counted, seconds, withUnit } from '../findings/words.ts';
 import { betweenDraft, momentDraft } from '../time/moment-working.ts';
-import { ofFrame, sameAs, term, type Worked, worth } from '../working/make.ts';
-import { firstFrame, framesWhere, numberOf, type Said, type Sayers } from '../working/said.ts';
+import { capital, ofFrame, sameAs, term, type Worked, worth } from '../working/make.ts';
+import { firstFrame, framesWhere, numberOf, ofFinding, type Said, type Sayers } from '../working/said.ts';
 import type { Span } from './spans.ts';
+import { SUN_PARTS, sunMomentDrafts } from './sun-moment-working.ts';
 import { trailSays } from './trail-finding-working.ts';
 import { lensOver } from './view.ts';
+import { siteOf } from './windows.ts';
 import { apparent } from './working.ts';
 
 const lengthS = ({ fromMs, toMs }: Span): number => (toMs - fromMs) / 1000;
@@ -33,7 +35,7 @@ function longestWindow({ plan, made }: Worked, finding: Finding): Said[] {
 }
 
 /** Clock of an instant, as its sentence has it. */
-function clockIn({ plan }: Worked, { message }: Finding, what: string, title: string, ms: number): Said {
+function clockIn({ plan }: Worked, { message }: Finding, what: string, title: string, ms: number) {
   const draft = () =>
     momentDraft(title, plan.place, Math.round(ms / 1000) * 1000, { remarks: ['To whole seconds.'] });
   const clock = draft().label?.slice(11, 19) ?? '';
@@ -114,11 +116,27 @@ function inFrame(of: Worked, finding: Finding): Said[] {
   ];
 }
 
+/** A clock of the sun on the set, and what stands behind it. */
+function sunClock(of: Worked, finding: Finding, what: 'from' | 'to'): Said[] {
+  const { place } = of.plan;
+  const site = siteOf(of.plan);
+  if (site === null) return [];
+  const ms = Math.round(numberOf(finding, `${what}Ms`) / 1000) * 1000;
+  const name = (part: string) => `${what}${capital(part)}`;
+  const title = `Sun on the set ${what}`;
+  const named = (part: string) => ofFinding(finding, name(part));
+  const drafts = sunMomentDrafts({ place, site, title, ms, named, remarks: ['To whole seconds.'] });
+  return [
+    { ...clockIn(of, finding, what, title, ms), draft: drafts.moment },
+    ...SUN_PARTS.map((part) => ({ text: null, what: name(part), draft: drafts[part] })),
+  ];
+}
+
 function onSet(of: Worked, finding: Finding): Said[] {
   const times = numberOf(finding, 'times');
   return [
-    clockIn(of, finding, 'from', 'Sun on the set from', numberOf(finding, 'fromMs')),
-    clockIn(of, finding, 'to', 'Sun on the set to', numberOf(finding, 'toMs')),
+    ...sunClock(of, finding, 'from'),
+    ...sunClock(of, finding, 'to'),
     {
       text: counted(times, 'time'),
       what: 'times',

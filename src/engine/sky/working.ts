@@ -30,11 +30,10 @@ export function litShare(ms: number, when: string): Draft {
   };
 }
 
-/** Altitude as refraction lifts it. */
-export function apparent(columns: SkyColumns, k: number): Draft {
-  const geometric = columns.sunAltitudeDeg[k] as number;
+/** An altitude as refraction lifts it. @param figure - name of the geometric one's working */
+export function lifted(geometricDeg: number, figure: string): Draft {
   // Below a degree under the horizon the lift fades out to the end of civil twilight.
-  const fades = geometric < -1;
+  const fades = geometricDeg < -1;
   const lift = (h: string) => `max(0, 1.02 / 60 / tan((${h} + 10.3 / (${h} + 5.11)) * pi / 180))`;
   return {
     title: 'Sun, apparent altitude',
@@ -42,11 +41,14 @@ export function apparent(columns: SkyColumns, k: number): Draft {
     expression: fades
       ? `sunAltitudeDeg + ${lift('(-1)')} * max(0, (sunAltitudeDeg + 6) / 5)`
       : `sunAltitudeDeg + ${lift('sunAltitudeDeg')}`,
-    terms: [term('sunAltitudeDeg', 'geometric altitude', geometric, 'deg', ofFrame(k, 'sunAltitudeDeg'))],
+    terms: [term('sunAltitudeDeg', 'geometric altitude', geometricDeg, 'deg', figure)],
     remarks: ['At 1010 hPa and 10 °C.'],
     source: 'Refraction: Saemundsson’s formula, Meeus, Astronomical Algorithms, 16.4.',
   };
 }
+
+export const apparent = ({ sunAltitudeDeg }: SkyColumns, k: number): Draft =>
+  lifted(sunAltitudeDeg[k] as number, ofFrame(k, 'sunAltitudeDeg'));
 
 export function stars({ plan, made }: Worked, k: number): Draft {
   const { camera, view, place } = plan;

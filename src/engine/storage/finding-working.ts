@@ -5,7 +5,8 @@ import { bytes, seconds } from '../findings/words.ts';
 import { DEFINITION, ofFrame, term, type Worked } from '../working/make.ts';
 import { firstFrame, numberOf, type Said, type Sayers } from '../working/said.ts';
 
-const usable = ({ made: { cards } }: Worked, finding: Finding): Said => ({
+/** What all cards hold together. */
+export const usable = ({ made: { cards } }: Worked, finding: Pick<Finding, 'values'>): Said => ({
   text: bytes(numberOf(finding, 'usableBytes')),
   what: 'usableBytes',
   draft: () => ({

@@ -11,8 +11,10 @@ import { frameRingingWorkings } from '../ringing/working.ts';
 import { sheetActionWorkings } from '../sheet/action-working.ts';
 import { workDayWorkings } from '../sheet/day-working.ts';
 import { sheetExposureWorkings } from '../sheet/exposure-working.ts';
+import { sheetFindingWorkings } from '../sheet/finding-figures.ts';
 import { sheetShotWorkings } from '../sheet/shot-working.ts';
 import { dateWorkings, yearWorkings } from '../sky/days-working.ts';
+import { sunWorkings } from '../sky/patch-working.ts';
 import { frameSkyWorkings } from '../sky/working.ts';
 import { frameStorageWorkings } from '../storage/working.ts';
 import { frameTimeWorkings } from '../time/frame-working.ts';
@@ -58,8 +60,10 @@ const FAMILIES: readonly Family[] = [
   { name: /^sheet\.action\.([1-9]\d*)\.(.+)$/s, workings: counted(sheetActionWorkings) },
   { name: /^sheet\.shot\.([1-9]\d*)\.(.+)$/s, workings: counted(sheetShotWorkings) },
   { name: /^sheet\.day\.([1-9]\d*)\.(.+)$/s, workings: counted(workDayWorkings) },
+  { name: /^sheet\.findings\.(.+)\.([A-Za-z]\w*)$/s, workings: sheetFindingWorkings },
   { name: /^findings\.(.+)\.([A-Za-z]\w*)$/s, workings: findingWorkings },
   { name: /^measure\.(.+)\.([A-Za-z]+)$/s, workings: (_, which) => measureWorkings(which) },
+  { name: /^sun\.(\d{4}-\d\d-\d\dT\d\d:\d\d:\d\dZ)\.(.+)$/s, workings: sunWorkings },
   { name: /^days\.(\d{4}-\d\d-\d\d)\.(.+)$/s, workings: dateWorkings },
   { name: /^days\.(\d{4})\.(.+)$/s, workings: (of, which) => yearWorkings(of, Number(which)) },
 ];

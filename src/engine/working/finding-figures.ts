@@ -21,6 +21,7 @@ import { TIME_SAYS } from '../time/finding-working.ts';
 import type { Worked, Workings } from './make.ts';
 import { ofMargin } from './margins.ts';
 import { ofFinding, type Said, type Sayers } from './said.ts';
+import { located, ownFigures, ownWorkings, type Stated, statedOf } from './stated.ts';
 
 const SAYS: Sayers = {
   ...PACING_SAYS,
@@ -36,61 +37,14 @@ const SAYS: Sayers = {
   ...SKY_SAYS,
 };
 
-/** A figure in a sentence. */
-export interface Stated {
-  /** Where it stands in it, and how it is written there. */
-  from: number;
-  text: string;
-  /** Name of its working. */
-  of: string;
-}
-
 const saidOf = (of: Worked, finding: Finding): readonly Said[] => SAYS[finding.id]?.(of, finding) ?? [];
-
-/** Where a figure stands in a sentence, from a place on: not within a longer number; -1 if it does not. */
-function placeOf(sentence: string, text: string, from: number): number {
-  const at = sentence.indexOf(text, from);
-  if (at === -1) return -1;
-  const before = sentence.slice(Math.max(0, at - 1), at);
-  const after = sentence.slice(at + text.length, at + text.length + 2);
-  const within = /[\d.,:\u2212]/.test(before) || /^\d|^[.,:]\d/.test(after);
-  return within ? placeOf(sentence, text, at + 1) : at;
-}
-
-/** The figures that a sentence states, in the order of the words; of two that read the same the first comes first. */
-function located(sentence: string, said: readonly (Omit<Stated, 'from'> & { lead: string })[]): Stated[] {
-  const found: Stated[] = [];
-  for (const { text, of, lead } of said) {
-    const before = found.findLast((each) => each.text === text);
-    const led = placeOf(sentence, lead + text, before ? before.from + text.length - lead.length : 0);
-    const from = led === -1 ? -1 : led + lead.length;
-    const isFree = found.every(
-      (each) => from >= each.from + each.text.length || from + text.length <= each.from,
-    );
-    if (from >= 0 && isFree) found.push({ from, text, of });
-  }
-  return found.sort((a, b) => a.from - b.from);
-}
 
 /**
  * The figures in the sentence of a finding that were worked out.
  * @param made - the schedule of that plan, which the finding is one of
  */
 export const statedIn = (plan: Plan, made: Schedule, finding: Finding): Stated[] =>
-  located(
-    finding.message,
-    saidOf({ plan, made }, finding).flatMap((said) =>
-      said.text === null
-        ? []
-        : [
-            {
-              text: said.text,
-              lead: said.lead ?? '',
-              of: 'of' in said ? said.of : ofFinding(finding, said.what),
-            },
-          ],
-    ),
-  );
+  statedOf(finding.message, saidOf({ plan, made }, finding), (what) => ofFinding(finding, what));
 
 /** How much is left of the tightest thing, as the verdict has it. */
 function tightest({ margins }: Schedule): (Omit<Stated, 'from'> & { lead: string })[] {
@@ -122,23 +76,14 @@ export const findingFiguresOf = (plan: Plan, made: Schedule, finding: Finding): 
 /** Workings of what a finding alone states. @param key - of the finding: `speed:Boom` */
 export function findingWorkings(of: Worked, key: string): Workings {
   const finding = of.made.findings.find((each) => keyOf(each) === key);
-  if (!finding) return {};
-  return Object.fromEntries(
-    saidOf(of, finding).flatMap((said) => ('draft' in said ? [[said.what, said.draft]] : [])),
-  );
+  return finding ? ownWorkings(saidOf(of, finding)) : {};
 }
-
-/** Names of the figures that a finding alone states. */
-const ownFiguresOf = (of: Worked, finding: Finding): string[] => {
-  const stated = new Set(statedIn(of.plan, of.made, finding).map((each) => each.of));
-  return saidOf(of, finding).flatMap((said) => {
-    if (!('draft' in said)) return [];
-    const name = ofFinding(finding, said.what);
-    return said.text === null || stated.has(name) ? [name] : [];
-  });
-};
 
 /** Names of the figures that findings alone state. */
 export const findingsFiguresOf = (of: Worked): string[] => [
-  ...new Set(of.made.findings.flatMap((finding) => ownFiguresOf(of, finding))),
+  ...new Set(
+    of.made.findings.flatMap((finding) =>
+      ownFigures(finding.message, saidOf(of, finding), (what) => ofFinding(finding, what)),
+    ),
+  ),
 ];

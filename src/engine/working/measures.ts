@@ -1,4 +1,5 @@
 /** How what is measured beside the rig came about, from the numbers that were read there. */
+import { crossingIntervalS } from '../pacing/pacing.ts';
 import { dampingFromSwings, frequencyFromSag, frequencyFromSwings } from '../ringing/measure.ts';
 import { DEFINITION, type Draft, term, type Workings } from './make.ts';
 
@@ -104,6 +105,23 @@ const MEASURES = {
         source: DEFINITION,
       };
     },
+  },
+  /** Seconds that a subject takes to cross the frame, those on screen, and frames a second of exposures. */
+  crossing: {
+    what: 'intervalS',
+    numbers: 3,
+    draft: (realS = 0, screenS = 0, exposureRate = 0) => ({
+      title: 'Interval for a crossing',
+      value: crossingIntervalS(realS, screenS, exposureRate),
+      unit: 's',
+      expression: 'realS / (screenS * exposureRate)',
+      terms: [
+        term('realS', 'crosses the frame in', realS, 's'),
+        term('screenS', 'should take on screen', screenS, 's'),
+        term('exposureRate', 'exposures in a second of the clip', exposureRate, 'fps'),
+      ],
+      source: DEFINITION,
+    }),
   },
 } satisfies Readonly<Record<string, Measure>>;
 

@@ -21,6 +21,10 @@ export const ofBreak = (b: number, what: string): string => `break.${b + 1}.${wh
 /** Name of a figure of the sky on a date, `yyyy-mm-dd`. */
 export const ofDate = (date: string, what: string): string => `days.${date}.${what}`;
 
+/** Name of a figure of the sun at an instant, by UTC. @param ms - whole seconds */
+export const ofSun = (ms: number, what: string): string =>
+  `sun.${new Date(ms).toISOString().replace('.000Z', 'Z')}.${what}`;
+
 /** Name of how many days of a year there are of a kind. */
 export const ofYear = (year: number, what: string): string => `days.${year}.${what}`;
 

@@ -39,10 +39,10 @@ export const ofFinding = (finding: Pick<Finding, 'id' | 'about'>, what: string):
   `findings.${keyOf(finding)}.${what}`;
 
 /** One of the numbers of a finding. */
-export const numberOf = ({ values }: Finding, name: string): number => Number(values[name]);
+export const numberOf = ({ values }: Pick<Finding, 'values'>, name: string): number => Number(values[name]);
 
 /** One of the names of a finding. */
-export const wordOf = ({ values }: Finding, name: string): string => String(values[name]);
+export const wordOf = ({ values }: Pick<Finding, 'values'>, name: string): string => String(values[name]);
 
 export const frameText = (frame: number): string => `frame ${frame}`;
 

@@ -12,7 +12,7 @@ const DIGITS = 15;
 export const exactNumber = (value: number): string => String(Number(value.toPrecision(DIGITS)));
 
 /** Things that are counted, one by one. */
-const COUNTED = /^(frame|exposure|pack|swap|interval|step|stop|day|period|byte|bit)s$/;
+const COUNTED = /^(frame|exposure|action|keyframe|tick|pack|swap|interval|step|stop|day|period|byte|bit)s$/;
 
 /** Units as people write them: of one thing without their s. */
 export const unitText = (unit: string, value: number): string =>

@@ -20,7 +20,7 @@ export interface Working {
   title: string;
   value: number;
   unit: string;
-  /** What people write in its place: of a moment ISO 8601 with its offset, or a timecode; null for a plain number. */
+  /** What people write in its place: of a moment ISO 8601 with its offset, a date, or a timecode; null for a plain number. */
   label: string | null;
   /**
    * The formula in plain arithmetic over the terms' symbols: + - * / ^ ( ) and the functions ceil, floor, round, min,

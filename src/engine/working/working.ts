@@ -17,11 +17,13 @@ import type { Schedule } from '../schedule-types.ts';
 import { sheetActionWorkings } from '../sheet/action-working.ts';
 import { workDayWorkings } from '../sheet/day-working.ts';
 import { sheetExposureWorkings } from '../sheet/exposure-working.ts';
+import { sheetFindingsFiguresOf } from '../sheet/finding-figures.ts';
 import { sheetNotes } from '../sheet/known.ts';
 import { sheetShotWorkings } from '../sheet/shot-working.ts';
 import { sheetWorkings } from '../sheet/working.ts';
 import { skyWorkings, yearWorkings } from '../sky/days-working.ts';
 import { storageWorkings } from '../storage/working.ts';
+import { stepsWorkings } from '../time/steps-working.ts';
 import { timeWorkings } from '../time/working.ts';
 import { workingAtSetting } from './at-setting.ts';
 import { familyOf, frameNamed, frameWorkings } from './families.ts';
@@ -38,6 +40,7 @@ export type { Term, Working } from './types.ts';
 const SUBJECTS: readonly ((of: Worked) => Workings)[] = [
   pacingWorkings,
   timeWorkings,
+  stepsWorkings,
   cycleWorkings,
   storageWorkings,
   energyWorkings,
@@ -137,6 +140,7 @@ function sheetFiguresOf(of: Worked): string[] {
     ...actions.flatMap((a) => Object.keys(sheetActionWorkings(of, a)).map((what) => ofAction(a, what))),
     ...shots.flatMap((s) => Object.keys(sheetShotWorkings(of, s)).map((what) => ofShot(s, what))),
     ...days.flatMap((d) => Object.keys(workDayWorkings(of, d)).map((what) => ofWorkDay(d, what))),
+    ...sheetFindingsFiguresOf(of),
   ];
 }
 

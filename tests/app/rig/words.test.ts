@@ -116,6 +116,7 @@ describe('balance', () => {
       ['13 kg', 'fine'],
       ['9 kg', 'fine'],
       ['40 of 250 mm, frame 7', 'fine'],
+      ['210 mm', 'fine'],
       // Rounded down: a little less already tips it.
       ['9.8°', 'fine'],
     ]);

@@ -3,13 +3,15 @@ import { describe, expect, test } from 'vitest';
 import {
   firstShown,
   hitShares,
-  hitsText,
+  hitsPieces,
   instantNear,
-  momentText,
+  momentPieces,
+  type PaneDay,
   type PaneMoment,
   paneDay,
   paneMoment,
 } from '../../../src/app/sections/paneDay.ts';
+import { plainText } from '../../../src/app/working/sentence.ts';
 import type { Plan } from '../../../src/engine/plan/schema.ts';
 import { plainPlan, type Some } from '../../reference/plans.ts';
 
@@ -99,9 +101,14 @@ describe('a moment', () => {
   });
 });
 
+const momentText = (...of: Parameters<typeof momentPieces>) => plainText(momentPieces(...of));
+const hitsText = (day: PaneDay, called: string, blackOut: boolean) =>
+  plainText(hitsPieces(day, '2026-03-20', called, blackOut));
+
 describe('words', () => {
   const { pane } = planOf({ widthMm: 1200 });
   const moment: PaneMoment = {
+    ms: Date.UTC(2026, 2, 20, 10, 55),
     clock: '10:55',
     patch: { nearMm: 900, farMm: 1600, skew: -1 },
     why: null,

@@ -77,6 +77,11 @@ describe('a hundred frames at 10 s from 20:00, by hand', () => {
     const late = runAt(plan, startMs + 300_000, startMs + 300_000);
     expect(value(late, 'onset.lateS')).toBe(300);
     expect(working(late, 'onset.endAt').label).toBe('2026-08-08T20:21:30+02:00');
+    // The camera is busy with the last frame as long as its lane is.
+    const laneS = madeOf(late.last).columns.cameraS.at(-1) ?? 0;
+    expect(laneS).toBeGreaterThan(0);
+    const endS = 20 * 3600 + 21 * 60 + 30;
+    expect(value(late, 'onset.doneAt')).toBeCloseTo(endS + laneS, 6);
   });
 
   test('before the first frame, and once it was due', () => {

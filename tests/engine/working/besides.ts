@@ -6,12 +6,13 @@
 import { motorWays } from '../../../src/engine/motion/take-up.ts';
 import type { Plan } from '../../../src/engine/plan/schema.ts';
 import type { Schedule } from '../../../src/engine/schedule-types.ts';
+import { keyOfSheetFinding } from '../../../src/engine/sheet/finding-figures.ts';
 import { sheetOf } from '../../../src/engine/sheet/sheet.ts';
-import type { Sheet, SheetShot } from '../../../src/engine/sheet/types.ts';
+import type { Sheet, SheetFindingId, SheetShot } from '../../../src/engine/sheet/types.ts';
 import { moonEvents } from '../../../src/engine/sky/day.ts';
 import { siteOf } from '../../../src/engine/sky/windows.ts';
 import { dayOfYear, yearOfDays } from '../../../src/engine/sky/year.ts';
-import { ofFinding } from '../../../src/engine/working/said.ts';
+import { numberOf, ofFinding } from '../../../src/engine/working/said.ts';
 import {
   fastest,
   gone,
@@ -75,6 +76,10 @@ export function sheetFigures(plan: Plan): Entry[] {
       [`sheet.day.${d + 1}.to`, at(day.toMs)],
       [`sheet.day.${d + 1}.workMin`, day.workMin],
       ...breakFigures(plan, day.date, `sheet.day.${d + 1}.break`),
+      ...day.sunSpans.flatMap(({ fromMs, toMs }, n): Entry[] => [
+        [`sheet.day.${d + 1}.sun.${n + 1}.from`, at(fromMs)],
+        [`sheet.day.${d + 1}.sun.${n + 1}.to`, at(toMs)],
+      ]),
       ...(days[d + 1]
         ? [[`sheet.day.${d + 1}.nightS`, ((days[d + 1]?.fromMs ?? 0) - day.toMs) / 1000] as Entry]
         : []),
@@ -95,8 +100,37 @@ export function sheetFigures(plan: Plan): Entry[] {
     ),
     ...sheet.actions.map(({ exposures }, a): Entry => [`sheet.action.${a + 1}.exposures`, exposures]),
     ...sheet.actions.map(({ frames }, a): Entry => [`sheet.action.${a + 1}.frames`, frames]),
+    ...sheetFindingFigures(totals),
   ];
 }
+
+/** What each finding of a sheet alone states, by the name of the judge's number. */
+const OF_SHEET_FINDINGS: Partial<Record<SheetFindingId, string>> = {
+  'exposure-too-long': 'longestS',
+  'ticks-ignored': 'ticks',
+  'sun-on-set': 'days',
+  'card-full': 'usableBytes',
+};
+
+/** Figures that the findings of a sheet alone state, as they were judged. */
+const sheetFindingFigures = ({ findings }: Sheet['totals']): Entry[] =>
+  findings.flatMap((finding): Entry[] => {
+    const { id, exposure } = finding;
+    const what = OF_SHEET_FINDINGS[id];
+    const name = (figure: string) => `sheet.findings.${keyOfSheetFinding(finding)}.${figure}`;
+    const others =
+      id === 'last-short'
+        ? numberOf(finding, 'actions')
+        : id === 'source-short'
+          ? numberOf(finding, 'days')
+          : undefined;
+    const first = ['exposure-too-long', 'calendar-too-long', 'sun-on-set'].includes(id) ? exposure : null;
+    return [
+      ...(what === undefined ? [] : [[name(what), numberOf(finding, what)] as Entry]),
+      ...(others === undefined ? [] : [[name('more'), others - 1] as Entry]),
+      ...(first === null ? [] : [[name('firstExposure'), first] as Entry]),
+    ];
+  });
 
 /** The breaks of a date, as typed; on one when the clocks change nothing is said of them. */
 function breakFigures({ sheet, place }: Plan, date: string, name: string): Entry[] {

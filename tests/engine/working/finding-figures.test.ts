@@ -11,6 +11,7 @@ import type { Plan } from '../../../src/engine/plan/schema.ts';
 import { schedule } from '../../../src/engine/schedule.ts';
 import type { Schedule } from '../../../src/engine/schedule-types.ts';
 import { findingFiguresOf, statedIn, statedInVerdict } from '../../../src/engine/working/finding-figures.ts';
+import { numberOf } from '../../../src/engine/working/said.ts';
 import { workingOf } from '../../../src/engine/working/working.ts';
 import { litPlans, plans, rigPlans } from '../../property/plans.ts';
 import { PATIENCE_MS, settings } from '../../property/settings.ts';
@@ -91,6 +92,61 @@ test('a verdict that names the tightest thing states how tight it is', () => {
     if (!made.verdict.includes('Tightest') || made.verdict.includes('into its reserve')) continue;
     expect(statedInVerdict(plan, made), made.verdict).toHaveLength(1);
   }
+});
+
+const brokenBy = (id: string, wanted: (value: Finding['values']) => boolean) => {
+  for (const { plan, nowMs } of BROKEN) {
+    const made = schedule(plan, nowMs === undefined ? {} : { nowMs });
+    const finding = made.findings.find((each) => each.id === id && wanted(each.values));
+    if (finding) return { plan, made, finding };
+  }
+  throw new Error(`No plan shows ${id}.`);
+};
+
+const valuesOf = (plan: Plan, made: Schedule, figure: string): Record<string, number> => {
+  const working = workingOf(plan, made, figure);
+  if (!working) throw new Error(`${figure} has no working`);
+  return Object.fromEntries(working.terms.map(({ symbol, value }) => [symbol, value]));
+};
+
+// The marks of a dial in thirds go 4, 5, 6, 8, 10, 13 (from memory): the one that does not fit is the next.
+test('a step that is cut short ends one mark before the one that does not fit', () => {
+  const { plan, made } = brokenBy('shutter-beyond-cycle', ({ reachedS }) => reachedS === 8);
+  expect(valuesOf(plan, made, 'findings.shutter-beyond-cycle:1.reachedS')).toMatchObject({
+    markS: 8,
+    nextS: 10,
+  });
+});
+
+// All intervals of the run are counted, each once, and with the setting that was found they fill its time.
+test('the setting that keeps the end: its intervals fill the time of the run', () => {
+  const { plan, made, finding } = brokenBy('interval-grows', ({ keepDialS }) => keepDialS !== undefined);
+  const open = valuesOf(plan, made, 'findings.interval-grows.meanOpenS');
+  const counts = Object.entries(open).filter(([symbol]) => symbol.endsWith('Count'));
+  const all = counts.reduce((sum, [, count]) => sum + count, 0);
+  expect(all).toBeCloseTo(made.totals.frames - 1, 6);
+  const steps = workingOf(plan, made, 'findings.interval-grows.keepSteps')?.value ?? 0;
+  const filledS = counts.reduce(
+    (sum, [symbol, count]) =>
+      sum + count * (steps * plan.trigger.stepS + (open[symbol.replace('Count', 'S')] ?? 0)),
+    0,
+  );
+  expect(filledS).toBeCloseTo((made.totals.frames - 1) * numberOf(finding, 'firstIntervalS'), 6);
+});
+
+test('keyframes that are misplaced besides the first', () => {
+  const { plan } = brokenBy('keyframe-order', () => true);
+  const [track] = plan.move.tracks;
+  const [keyframe] = track?.keyframes ?? [];
+  if (!track || !keyframe) throw new Error('It has no keyframe.');
+  const keyframes = [1, 300, 300, 20, 400].map((frame) => ({ ...keyframe, at: 'frame' as const, frame }));
+  const changed: Plan = { ...plan, move: { ...plan.move, tracks: [{ ...track, keyframes }] } };
+  const made = schedule(changed);
+  judgePlan(changed, made);
+  const finding = made.findings.find(({ id }) => id === 'keyframe-order');
+  const more = workingOf(changed, made, `findings.keyframe-order:${track.axis}.more`);
+  expect(finding?.message).toContain(`${more?.value} more of its keyframes`);
+  expect(finding && numberOf(finding, 'misplaced')).toBe((more?.value ?? 0) + 1);
 });
 
 test('names with dots and colons lead to their finding', () => {

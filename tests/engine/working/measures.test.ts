@@ -16,6 +16,8 @@ test.each([
   ['measure.swings.10:4.1.frequencyHz', ofMeasure('swings', [10, 4.1]), 2.43902],
   ['measure.decay.10:5:5.dampingRatio', ofMeasure('decay', [10, 5, 5]), 0.022058],
   ['measure.write.20:36.writeS', ofMeasure('write', [20, 36]), 1.8],
+  // Two minutes in three seconds of 25 frames: 75 intervals.
+  ['measure.crossing.120:3:25.intervalS', ofMeasure('crossing', [120, 3, 25]), 1.6],
   ['measure.card.20:40:52000000.bytesPerS', ofMeasure('card', [20, 40, 52e6]), 26e6],
 ] as const)('%s', (name, figure, value) => {
   expect(figure).toBe(name);
@@ -30,6 +32,7 @@ test.each([
   'measure.decay.5:10:5.dampingRatio',
   'measure.write.0:36.writeS',
   'measure.toString.1.frequencyHz',
+  'measure.crossing.120:0:25.intervalS',
 ])('%s is no figure', (name) => {
   expect(workingOf(plan, made, name)).toBe(null);
 });

@@ -24,7 +24,9 @@ const totals = ({ totals: all }: Schedule): Entry[] =>
   ]);
 
 const sources = (made: Schedule): Entry[] =>
-  made.sources.flatMap(({ name, ratedWh, usableWh, drawnWh, meanW, needed }): Entry[] => [
+  made.sources.flatMap(({ name, kind, ratedWh, usableWh, drawnWh, meanW, needed, swapFrames }): Entry[] => [
+    [`sources.${name}.swaps`, kind === 'mains' ? null : swapFrames.length],
+    ...swapFrames.slice(0, 3).map((frame, n): Entry => [`sources.${name}.swap.${n + 1}`, frame]),
     [`sources.${name}.ratedWh`, ratedWh],
     [`sources.${name}.usableWh`, usableWh],
     [`sources.${name}.drawnWh`, drawnWh],

@@ -27,11 +27,14 @@ function writings(value: number, unit: string): string[] {
     seconds(value),
     bytes(value),
     `frame ${value}`,
+    `exposure ${value}`,
+    `Exposure ${value}`,
     `${value} ${plural}`,
     counted(value, plural.replace(/s$/, '')),
     counted(value, 'time'),
     value === 1 ? 'once' : `${value} times`,
     `${value} needed`,
+    `${value} more`,
     `${value} such changes`,
     `1/${Number((1 / value).toPrecision(4))}\u00A0s`,
   ].map((text) => text.replace('\u00A0°', '°'));
@@ -41,7 +44,16 @@ function writings(value: number, unit: string): string[] {
 export const printed = ({ value, unit, label }: Working): string[] => [
   ...(label === null
     ? []
-    : [label, label.slice(11, 19), label.slice(0, 19).replace('T', ' '), label.slice(19)]),
+    : [
+        label,
+        label.slice(11, 19),
+        label.slice(11, 16),
+        label.slice(0, 10),
+        label.slice(0, 16).replace('T', ' '),
+        label.slice(0, 19).replace('T', ' '),
+        label.slice(19),
+      ]),
+  ...(unit === 'min' ? [seconds(value * 60)] : []),
   ...[1, 1 - 1e-6, 1 + 1e-6].flatMap((share) => writings(share === 1 ? value : value * share, unit)),
 ];
 
@@ -75,7 +87,7 @@ const TYPED: Partial<Record<FindingId, (plan: Plan, finding: Finding) => string[
     ...(message.match(/at (\d\S*),/) ?? []),
     ...(message.match(/(?<=: |and )\d\S* (?=\()/g) ?? []),
   ],
-  'keyframe-order': (_, { message }) => message.match(/[Kk]eyframe \d+|\d+ more of its/g) ?? [],
+  'keyframe-order': (_, { message }) => message.match(/[Kk]eyframe \d+/g) ?? [],
   'backlash-taken-up': (plan, finding) => lost(plan, finding),
   reversal: (plan, finding) => lost(plan, finding),
   travel: ({ rig }, finding) =>
