@@ -1,25 +1,14 @@
 /** What is left in the packs of a source, frame by frame, and when they are swapped. */
 import type { Spell } from '../spell.ts';
 
-/** Something that draws for part of each frame. */
-export interface Part {
-  /** One entry a frame. */
-  durationS: Float64Array;
-  whPerS: number;
-}
-
-/** Watt-hours of each frame by its code. */
-export interface CodedWh {
-  codes: Int32Array;
-  whOf: Float64Array;
-}
-
-/** What a source gives. */
+/** What a source gives in each frame. */
 export interface Flow {
   /** Watt-hours that are the same in every frame of a spell. */
   sameWh: (spell: Spell) => number;
-  /** What it gives besides: at least one part, or by code. */
-  besides: readonly Part[] | CodedWh;
+  /** What it gives besides: of each frame the entry of `whOf` that the code of the frame says. */
+  codes: Int32Array;
+  /** Watt-hours. It may be the column to be filled, if the code of each frame is its place. */
+  whOf: Float64Array;
 }
 
 /** The packs of a source: what each holds, how much of that may be drawn, and how many there are. */
@@ -42,28 +31,20 @@ export interface Drained {
 }
 
 /**
- * Places in the figures of a source: watt-hours that are the same in every frame of a spell, and each second of each
- * duration; in a full pack; drawn since a swap was due, since there was a pack for one, and in all.
+ * Places in the figures of a source: watt-hours in a full pack; drawn since a swap was due, since there was a pack for
+ * one, and in all.
  *
  * Sums of doubles are at home in an array of doubles: in an object they begin as whole numbers, and the loop over the
  * frames, compiled for those, is given up again.
  */
-const SAME = 0;
-const PER_A = 1;
-const PER_B = 2;
-const PER_C = 3;
-const FULL = 4;
-const SINCE_SWAP = 5;
-const SINCE_LAST_PACK = 6;
-const IN_ALL = 7;
-
-/** As many durations as one loop takes: as a rule the rig's move and that of an axis or two. */
-type Durations = readonly [Float64Array, Float64Array, Float64Array];
-const AT_ONCE = 3;
+const FULL = 0;
+const SINCE_SWAP = 1;
+const SINCE_LAST_PACK = 2;
+const IN_ALL = 3;
 
 /** A source, and how far it has come. */
 interface Draining {
-  /** Takes from the pack what frames give, as {@link drainPack} does. */
+  /** Takes from the pack what frames of a spell give, as {@link drainPack} does. */
   take: (from: number, to: number, limitWh: number) => number;
   figures: Float64Array;
   packs: Packs;
@@ -79,57 +60,16 @@ interface Draining {
  * @param spells - all frames, in order
  */
 export function drain(leftWh: Float64Array, spells: readonly Spell[], flow: Flow, packs: Packs): Drained {
-  const { besides, sameWh: sameWhOf } = flow;
-  const figures = figuresOf(packs);
-  const { ahead, take } =
-    'codes' in besides ? takeCoded(leftWh, besides, figures) : takeParts(leftWh, besides, figures);
+  const { codes, whOf } = flow;
+  const figures = Float64Array.of(packs.fullWh, packs.usedWh, packs.usedWh, 0);
   const drained: Drained = { totalWh: 0, needed: 1, swapFrames: [], shortAtFrame: null };
   for (const spell of spells) {
-    const sameWh = sameWhOf(spell);
-    if (ahead.length > 0) sumAhead(leftWh, spell, sameWh, ahead);
-    figures[SAME] = ahead.length > 0 ? 0 : sameWh;
+    const sameWh = flow.sameWh(spell);
+    const take = (from: number, to: number, limitWh: number) =>
+      drainPack(leftWh, from, to, codes, whOf, sameWh, figures, limitWh);
     drainSpell({ take, figures, packs, drained }, spell);
   }
   return { ...drained, totalWh: figures[IN_ALL] as number };
-}
-
-function figuresOf({ fullWh, usedWh }: Packs): Float64Array {
-  const figures = new Float64Array(8);
-  figures[FULL] = fullWh;
-  figures[SINCE_SWAP] = usedWh;
-  figures[SINCE_LAST_PACK] = usedWh;
-  return figures;
-}
-
-type Way = Pick<Draining, 'take'> & { ahead: readonly Part[] };
-
-const takeCoded = (leftWh: Float64Array, { codes, whOf }: CodedWh, figures: Float64Array): Way => ({
-  ahead: [],
-  take: (from, to, limitWh) => drainCoded(leftWh, from, to, codes, whOf, figures, limitWh),
-});
-
-function takeParts(leftWh: Float64Array, parts: readonly Part[], figures: Float64Array): Way {
-  const { ahead, atOnce } = lotsOf(parts, leftWh);
-  figures.set(
-    atOnce.map(({ whPerS }) => whPerS),
-    PER_A,
-  );
-  const [a, b, c] = atOnce.map(({ durationS }) => durationS) as [Float64Array, Float64Array, Float64Array];
-  return { ahead, take: (from, to, limitWh) => drainPack(leftWh, from, to, [a, b, c], figures, limitWh) };
-}
-
-/** Durations in two lots: what is summed ahead, in the column that is to be filled, and what is taken with that sum. */
-function lotsOf(parts: readonly Part[], sum: Float64Array): { ahead: readonly Part[]; atOnce: Part[] } {
-  const nothing = { durationS: (parts[0] as Part).durationS, whPerS: 0 };
-  if (parts.length <= AT_ONCE) return { ahead: [], atOnce: [...parts, nothing, nothing].slice(0, AT_ONCE) };
-  const ahead = parts.slice(0, 1 - AT_ONCE);
-  return { ahead, atOnce: [{ durationS: sum, whPerS: 1 }, ...parts.slice(1 - AT_ONCE)] };
-}
-
-function sumAhead(sum: Float64Array, { begin, end }: Spell, sameWh: number, parts: readonly Part[]): void {
-  sum.fill(sameWh, begin, end);
-  for (const { durationS, whPerS } of parts)
-    for (let k = begin; k < end; k += 1) sum[k] = (sum[k] as number) + whPerS * (durationS[k] as number);
 }
 
 function drainSpell({ take, figures, packs, drained }: Draining, { begin, end }: Spell): void {
@@ -164,44 +104,12 @@ function drainPack(
   leftWh: Float64Array,
   from: number,
   to: number,
-  [a, b, c]: Durations,
-  figures: Float64Array,
-  limitWh: number,
-): number {
-  const sameWh = figures[SAME] as number;
-  const perA = figures[PER_A] as number;
-  const perB = figures[PER_B] as number;
-  const perC = figures[PER_C] as number;
-  const fullWh = figures[FULL] as number;
-  let sinceSwap = figures[SINCE_SWAP] as number;
-  let sinceLastPack = figures[SINCE_LAST_PACK] as number;
-  let total = figures[IN_ALL] as number;
-  let k = from;
-  for (; k < to; k += 1) {
-    const wh = sameWh + perA * (a[k] as number) + perB * (b[k] as number) + perC * (c[k] as number);
-    if (sinceSwap + wh > limitWh) break;
-    leftWh[k] = Math.max(0, fullWh - sinceLastPack);
-    sinceSwap += wh;
-    sinceLastPack += wh;
-    total += wh;
-  }
-  figures[SINCE_SWAP] = sinceSwap;
-  figures[SINCE_LAST_PACK] = sinceLastPack;
-  figures[IN_ALL] = total;
-  return k;
-}
-
-/** The same, by code. */
-function drainCoded(
-  leftWh: Float64Array,
-  from: number,
-  to: number,
   codes: Int32Array,
   whOf: Float64Array,
+  sameWh: number,
   figures: Float64Array,
   limitWh: number,
 ): number {
-  const sameWh = figures[SAME] as number;
   const fullWh = figures[FULL] as number;
   let sinceSwap = figures[SINCE_SWAP] as number;
   let sinceLastPack = figures[SINCE_LAST_PACK] as number;

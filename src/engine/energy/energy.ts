@@ -14,9 +14,8 @@ import type { Coded } from '../motion/blocks.ts';
 import type { Plan, Source } from '../plan/schema.ts';
 import type { Room } from '../room.ts';
 import type { AxisColumns, SourceColumns, SourceSummary } from '../schedule-types.ts';
-import type { Spell } from '../spell.ts';
 import { flightRule, fullWh, ratedWh } from './battery.ts';
-import { type CodedWh, drain, type Flow, type Part } from './drain.ts';
+import { drain, type Flow } from './drain.ts';
 
 /** What the energy of a frame depends on. */
 export interface Uses {
@@ -61,34 +60,51 @@ export function drawOf(plan: Plan, source: Source): Draw {
 
 const WH_PER_J = 1 / 3600;
 
-/** What a source gives over a run. */
-function flowOf(draw: Draw, { periods: { periodS }, lanes, moveS, axes, coded }: Uses): Flow {
-  const part = (durationS: Float64Array, watts: number): Part => ({ durationS, whPerS: watts * WH_PER_J });
-  const ofAxes = axes.map((axis, i) => part(axis.moveS, draw.axesW[i] ?? 0));
-  const moves = [part(moveS, draw.moveW), ...ofAxes.filter(({ whPerS }) => whPerS !== 0)];
+/** Seconds that something draws for, by a code or in each frame, and how much. */
+interface Part {
+  column: Float64Array;
+  whPerS: number;
+}
+
+/** Every frame by itself, where they have no codes. */
+function eachFrame({ periods: { periodS }, moveS, axes }: Uses): Coded {
+  const columns = [moveS, ...axes.map((axis) => axis.moveS), ...(periodS ? [periodS] : [])];
+  const of = new Int32Array(moveS.length);
+  for (let k = 0; k < of.length; k += 1) of[k] = k;
+  return { of, columns: columns.map((column) => ({ column, table: column })) };
+}
+
+/**
+ * What a source gives over a run.
+ * @param whOf - of the codes, all 0
+ */
+function flowOf(draw: Draw, uses: Uses, coded: Coded, whOf: Float64Array): Flow {
+  const { lanes, moveS, axes } = uses;
+  const { periodS } = uses.periods;
+  const part = (column: Float64Array, watts: number): Part => ({ column, whPerS: watts * WH_PER_J });
   const laneWh = lanes.map(
     ({ exposureS, busyS }) => (draw.exposureW * exposureS + draw.busyW * busyS) * WH_PER_J,
   );
-  const wh = ({ rung }: Spell) => laneWh[rung] as number;
-  if (periodS) return { sameWh: wh, besides: [part(periodS, draw.periodW), ...moves] };
-  const whPerS = draw.periodW * WH_PER_J;
+  const whPerS = periodS ? 0 : draw.periodW * WH_PER_J;
+  const parts = [
+    part(moveS, draw.moveW),
+    ...axes.map((axis, i) => part(axis.moveS, draw.axesW[i] ?? 0)),
+    ...(periodS ? [part(periodS, draw.periodW)] : []),
+  ];
+  for (const { column, whPerS: by } of parts) {
+    // An axis without a table does not move.
+    const found = by === 0 ? undefined : coded.columns.find((picked) => picked.column === column);
+    if (found) addTimes(whOf, found.table, by);
+  }
   return {
-    sameWh: (spell) => wh(spell) + whPerS * spell.intervalS,
-    besides: coded ? codedWh(moves, coded) : moves,
+    sameWh: ({ rung, intervalS }) => (laneWh[rung] as number) + whPerS * intervalS,
+    codes: coded.of,
+    whOf,
   };
 }
 
-/** What the moves of each code draw. */
-function codedWh(moves: readonly Part[], { of, columns }: Coded): CodedWh {
-  const draws = moves.flatMap(({ durationS, whPerS }) => {
-    // An axis without a table does not move.
-    const found = columns.find(({ column }) => column === durationS);
-    return found ? [{ forS: found.table, whPerS }] : [];
-  });
-  const whOf = Float64Array.from({ length: columns[0]?.table.length ?? 0 }, (_, code) =>
-    draws.reduce((wh, { forS, whPerS }) => wh + whPerS * (forS[code] as number), 0),
-  );
-  return { codes: of, whOf };
+function addTimes(sum: Float64Array, terms: ArrayLike<number>, times: number): void {
+  for (let i = 0; i < sum.length; i += 1) sum[i] = (sum[i] as number) + times * (terms[i] as number);
 }
 
 /** One source over the run: its column and its summary. */
@@ -98,14 +114,24 @@ export interface SourceRun {
   summary: SourceSummary;
 }
 
-function runSource(plan: Plan, source: Source, uses: Uses, room: Room, usedWh: number): SourceRun {
+function runSource(
+  plan: Plan,
+  source: Source,
+  uses: Uses,
+  each: Coded | null,
+  room: Room,
+  usedWh: number,
+): SourceRun {
   const { spells, runS } = uses.periods;
   const mains = source.kind === 'mains';
   const full = fullWh(source, plan.power.temperatureC);
   const usableWh = full * (1 - source.reserveShare);
   const brought = mains ? Number.POSITIVE_INFINITY : source.count;
   const leftWh = room.f64(uses.moveS.length);
-  const flow = flowOf(drawOf(plan, source), uses);
+  const coded = each ?? (uses.coded as Coded);
+  // What is not by code is summed where it is taken from the pack.
+  const whOf = each ? leftWh.fill(0) : new Float64Array(coded.columns[0]?.table.length ?? 0);
+  const flow = flowOf(drawOf(plan, source), uses, coded, whOf);
   // The sum of many frames carries a rounding: a pack that is used up to its last digit is not overdrawn.
   const limitWh = usableWh * (1 + 1e-9);
   const drained = drain(leftWh, spells, flow, { fullWh: full, limitWh, brought, usedWh });
@@ -140,5 +166,8 @@ const FRESH: UsedWh = new Map();
  * @returns one entry a source, in the plan's order
  */
 export function energyOf(plan: Plan, uses: Uses, room: Room, used = FRESH): SourceRun[] {
-  return plan.power.sources.map((source) => runSource(plan, source, uses, room, used.get(source.name) ?? 0));
+  const { sources } = plan.power;
+  // Where frames overrun, no code says how long they take.
+  const each = sources.length > 0 && (uses.periods.periodS || !uses.coded) ? eachFrame(uses) : null;
+  return sources.map((source) => runSource(plan, source, uses, each, room, used.get(source.name) ?? 0));
 }
