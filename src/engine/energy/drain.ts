@@ -31,21 +31,22 @@ export interface Drained {
 }
 
 /**
- * Places in the figures of a source: watt-hours in a full pack; drawn since a swap was due, since there was a pack for
- * one, and in all.
+ * Places in the figures of a source: watt-hours that are the same in every frame of a spell; in a full pack; drawn since
+ * a swap was due, since there was a pack for one, and in all.
  *
  * Sums of doubles are at home in an array of doubles: in an object they begin as whole numbers, and the loop over the
  * frames, compiled for those, is given up again.
  */
-const FULL = 0;
-const SINCE_SWAP = 1;
-const SINCE_LAST_PACK = 2;
-const IN_ALL = 3;
+const SAME = 0;
+const FULL = 1;
+const SINCE_SWAP = 2;
+const SINCE_LAST_PACK = 3;
+const IN_ALL = 4;
 
 /** A source, and how far it has come. */
 interface Draining {
-  /** Takes from the pack what frames of a spell give, as {@link drainPack} does. */
-  take: (from: number, to: number, limitWh: number) => number;
+  leftWh: Float64Array;
+  flow: Flow;
   figures: Float64Array;
   packs: Packs;
   drained: Drained;
@@ -60,27 +61,26 @@ interface Draining {
  * @param spells - all frames, in order
  */
 export function drain(leftWh: Float64Array, spells: readonly Spell[], flow: Flow, packs: Packs): Drained {
-  const { codes, whOf } = flow;
-  const figures = Float64Array.of(packs.fullWh, packs.usedWh, packs.usedWh, 0);
+  const figures = Float64Array.of(0, packs.fullWh, packs.usedWh, packs.usedWh, 0);
   const drained: Drained = { totalWh: 0, needed: 1, swapFrames: [], shortAtFrame: null };
+  const draining = { leftWh, flow, figures, packs, drained };
   for (const spell of spells) {
-    const sameWh = flow.sameWh(spell);
-    const take = (from: number, to: number, limitWh: number) =>
-      drainPack(leftWh, from, to, codes, whOf, sameWh, figures, limitWh);
-    drainSpell({ take, figures, packs, drained }, spell);
+    figures[SAME] = flow.sameWh(spell);
+    drainSpell(draining, spell);
   }
   return { ...drained, totalWh: figures[IN_ALL] as number };
 }
 
-function drainSpell({ take, figures, packs, drained }: Draining, { begin, end }: Spell): void {
-  let k = take(begin, end, packs.limitWh);
+function drainSpell({ leftWh, flow, figures, packs, drained }: Draining, { begin, end }: Spell): void {
+  const { codes, whOf } = flow;
+  let k = drainPack(leftWh, begin, end, codes, whOf, figures, packs.limitWh);
   while (k < end) {
     const fresh = swapBefore(packs, figures, drained, k);
     // It takes this frame whatever comes.
-    take(k, k + 1, Number.POSITIVE_INFINITY);
+    drainPack(leftWh, k, k + 1, codes, whOf, figures, Number.POSITIVE_INFINITY);
     // A pack that does not last for one frame is short at once, fresh or not.
     if (!fresh || (figures[SINCE_SWAP] as number) > packs.limitWh) drained.shortAtFrame ??= k + 1;
-    k = take(k + 1, end, packs.limitWh);
+    k = drainPack(leftWh, k + 1, end, codes, whOf, figures, packs.limitWh);
   }
 }
 
@@ -106,10 +106,10 @@ function drainPack(
   to: number,
   codes: Int32Array,
   whOf: Float64Array,
-  sameWh: number,
   figures: Float64Array,
   limitWh: number,
 ): number {
+  const sameWh = figures[SAME] as number;
   const fullWh = figures[FULL] as number;
   let sinceSwap = figures[SINCE_SWAP] as number;
   let sinceLastPack = figures[SINCE_LAST_PACK] as number;
