@@ -4,8 +4,9 @@ import type { Plan } from '../engine/plan/schema.ts';
 import type { Schedule } from '../engine/schedule-types.ts';
 import { sheetFindingAsked, sheetStatedIn } from '../engine/sheet/finding-figures.ts';
 import { findingFiguresOf } from '../engine/working/finding-figures.ts';
-import { figuresOf, workingOf, workingText } from '../engine/working/working.ts';
+import { type FixesKnown, figuresOf, workingOf, workingText } from '../engine/working/working.ts';
 import { askedBy } from '../outputs/fixes-json.ts';
+import { remedyAsked } from './apply.ts';
 import { OptionError } from './options.ts';
 
 /** Neighbouring pairs of letters of a name. */
@@ -37,7 +38,8 @@ export function workingTexts(plan: Plan, worked: Schedule, name: string): Iterab
       const stated = sheetStatedIn(onSheet.of, onSheet.finding).map(({ of }) => of);
       return sentenceTexts(plan, worked, onSheet.finding.message, stated);
     }
-    const working = workingOf(plan, worked, name);
+    const fixes: FixesKnown = (id, n) => remedyAsked(plan, worked, id)?.fixes[n - 1] ?? null;
+    const working = workingOf(plan, worked, name, undefined, fixes);
     if (working) return [workingText(working)];
     const names = nearestFirst(figuresOf(plan, worked), name);
     throw new OptionError(

@@ -13,11 +13,11 @@ const WORKER = fileURLToPath(new URL('../offline/worker.ts', import.meta.url));
 /** Name of the worker's file. */
 export const WORKER_FILE = 'sw.js';
 
-/** What the page never asks for: the worker itself, and what describes plan files to editors. */
-const NOT_KEPT = [WORKER_FILE, 'plan.schema.json'];
+/** What the page never asks for: the worker itself, what describes plan files to editors, and the demos as files. */
+const NOT_KEPT = /^(?:plan\.schema\.json$|examples[\\/])/;
 
 /** Whether a built file, by its path in the folder, is kept for use without a network. */
-export const isKept = (path: string): boolean => !NOT_KEPT.includes(path);
+export const isKept = (path: string): boolean => path !== WORKER_FILE && !NOT_KEPT.test(path);
 
 /** Digits of a hash that tell files and versions apart. */
 const DIGITS = 16;

@@ -5,6 +5,7 @@ import type { Plan } from '../engine/plan/schema.ts';
 import type { Schedule } from '../engine/schedule-types.ts';
 import { keyOfSheetFinding, sheetFindingsOf, sheetStatedIn } from '../engine/sheet/finding-figures.ts';
 import { findingFiguresOf } from '../engine/working/finding-figures.ts';
+import { ofFix } from '../engine/working/names.ts';
 
 /** What each finding is asked for by: its id where it is the only one of its kind, else with what it is about. */
 export const askedBy = (findings: readonly Finding[]): string[] =>
@@ -12,12 +13,17 @@ export const askedBy = (findings: readonly Finding[]): string[] =>
     findings.filter(({ id }) => id === finding.id).length === 1 ? finding.id : keyOf(finding),
   );
 
-const fixFields = ({ kind, label, cost: { text, ...costs }, changes, alsoFixes }: Fix, index: number) => ({
+const fixFields = (
+  finding: string,
+  { kind, label, cost: { text, parts, ...costs }, changes, alsoFixes }: Fix,
+  index: number,
+) => ({
   n: index + 1,
   kind,
   label,
   cost: text,
   costs,
+  figures: parts.flatMap(({ of }) => (of === null ? [] : [ofFix(finding, index + 1, `cost.${of}`)])),
   changes,
   alsoFixes,
 });
@@ -37,7 +43,7 @@ const onSheet = (plan: Plan, made: Schedule) =>
  * @param remedies - one for each finding, in their order
  * @returns one object: `title`, `verdict`, `findings`, each with its `id` (what one of its fixes is asked for by),
  *   `severity`, `message`, `frame`, `at`, the names of the `figures` that its message states, its `fixes`, cheapest first, and `whyNone`, a sentence if there are none. A
- *   fix has its `n`, counted from 1, `kind`, `label`, `cost` in words, `costs` in figures, `changes` (each a `path`,
+ *   fix has its `n`, counted from 1, `kind`, `label`, `cost` in words, `costs` in figures, the names of the `figures` that the words state, `changes` (each a `path`,
  *   its value `from` and `to`), and the keys of what it `alsoFixes`. A stop-motion plan has besides `sheetFindings`,
  *   those of its exposure sheet, for which no ways out are looked for.
  */
@@ -52,7 +58,7 @@ export function fixesJson(plan: Plan, made: Schedule, remedies: Iterable<Remedy>
     frame: finding.frame,
     at: finding.at,
     figures: findingFiguresOf(plan, made, finding),
-    fixes: found[i]?.fixes.map(fixFields) ?? [],
+    fixes: found[i]?.fixes.map((fix, n) => fixFields(ids[i] as string, fix, n)) ?? [],
     whyNone: found[i]?.whyNone ?? null,
   }));
   const sheetFindings = plan.technique === 'stopMotion' ? onSheet(plan, made) : undefined;

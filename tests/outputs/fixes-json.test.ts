@@ -46,12 +46,15 @@ describe('fixes as JSON', () => {
     for (const [i, { fixes, whyNone }] of remedies.entries()) {
       expect(printed.findings[i].whyNone).toBe(whyNone);
       expect(printed.findings[i].fixes).toEqual(
-        fixes.map(({ kind, label, changes, alsoFixes, cost: { text, ...costs } }, n) => ({
+        fixes.map(({ kind, label, changes, alsoFixes, cost: { text, parts, ...costs } }, n) => ({
           n: n + 1,
           kind,
           label,
           cost: text,
           costs,
+          figures: parts.flatMap(({ of }) =>
+            of === null ? [] : [`fix.${printed.findings[i].id}.${n + 1}.cost.${of}`],
+          ),
           changes,
           alsoFixes,
         })),

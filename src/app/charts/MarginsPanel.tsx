@@ -1,10 +1,10 @@
-import { type ComponentType, lazy, Suspense, useId } from 'react';
+import { type ComponentType, Fragment, lazy, Suspense, useId } from 'react';
 import type { Schedule } from '../../engine/schedule-types.ts';
 import { StandingTag } from '../icons.tsx';
 import { useWayParts } from '../store/later.ts';
 import { How } from '../working/How.tsx';
 import { Hatch } from './Hatch.tsx';
-import { type MarginRow, marginRow } from './marginModel.ts';
+import { type MarginRow, marginRow, type StatedOf } from './marginModel.ts';
 import { useWidth } from './useWidth.ts';
 import './charts.css';
 
@@ -51,7 +51,9 @@ export function MarginLine({ row }: { row: MarginRow }) {
     <li className={`margin ${row.standing}`}>
       <div className="margin-what">
         <b>{row.label}</b>
-        <span>{row.usedOf}</span>
+        <span>
+          <Words row={row} words={row.usedOf} stated={row.stated} />
+        </span>
       </div>
       <MarginBar row={row} />
       <div className="margin-left">
@@ -62,9 +64,35 @@ export function MarginLine({ row }: { row: MarginRow }) {
       </div>
       <div className="margin-when">
         {row.standing !== 'fine' && <StandingTag standing={row.standing} />}
-        <span>{row.when}</span>
+        <span>
+          <Words row={row} words={row.when} stated={row.whenStated} />
+        </span>
       </div>
     </li>
+  );
+}
+
+/** Each figure where it stands in the words. */
+function Words({ row: { id, label }, words, stated }: { row: MarginRow; words: string; stated: StatedOf[] }) {
+  let rest = words;
+  const pieces = stated.map(({ of, text }) => {
+    const at = rest.indexOf(text);
+    const before = rest.slice(0, at);
+    rest = rest.slice(at + text.length);
+    return (
+      <Fragment key={of}>
+        {before}
+        <How of={`margins.${id}.${of}`} what={`${text}, ${label}`}>
+          {text}
+        </How>
+      </Fragment>
+    );
+  });
+  return (
+    <>
+      {pieces}
+      {rest}
+    </>
   );
 }
 

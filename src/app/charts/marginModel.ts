@@ -4,12 +4,20 @@ import { bytesUnit } from '../format/bytes.ts';
 import { NBSP, numberText } from '../format/numbers.ts';
 import { digitsFor } from './format.ts';
 
+/** What of a margin a piece of its words states. */
+export interface StatedOf {
+  of: string;
+  text: string;
+}
+
 /** A margin ready to draw. Shares are of what is available, 0 to 1. */
 export interface MarginRow {
   id: string;
   label: string;
   /** `12.7 of 14.0 s, 91 %`. */
   usedOf: string;
+  /** Its figures, in their order. */
+  stated: StatedOf[];
   /** What is left, or missing, and the words behind that figure. */
   left: string;
   leftUnit: string;
@@ -18,6 +26,8 @@ export interface MarginRow {
   reserveShare: number | null;
   standing: 'fine' | 'warning' | 'stop';
   when: string;
+  /** Its figures, in their order. */
+  whenStated: StatedOf[];
   /** The bar in words. */
   summary: string;
 }
@@ -31,19 +41,40 @@ export function marginRow(margin: Margin): MarginRow {
   const percent = available > 0 ? Math.round((used / available) * 100) : 100;
   const behind = unit.startsWith('°') ? '' : NBSP;
   // Of what is a share itself another would only confuse.
-  const share = unit === '%' ? '' : `, ${percent}${NBSP}%`;
+  const share = unit === '%' ? '' : `${percent}${NBSP}%`;
+  const stated: StatedOf[] = [
+    { of: 'used', text: say(used) },
+    { of: 'available', text: `${say(available)}${behind}${unit}` },
+  ];
+  if (share !== '' && available > 0) stated.push({ of: 'share', text: share });
   return {
     id: margin.id,
     label: margin.label,
-    usedOf: `${say(used)} of ${say(available)}${behind}${unit}${share}`,
+    usedOf: `${say(used)} of ${say(available)}${behind}${unit}${share && `, ${share}`}`,
+    stated,
     left: figure(Math.abs(left) / size, left / size),
     leftUnit: `${behind}${unit} ${standing === 'stop' ? 'too much' : 'left'}`,
     usedShare: available > 0 ? Math.min(1, used / available) : 1,
     reserveShare: reserve > 0 && available > 0 ? (available - reserve) / available : null,
     standing,
     when: margin.when,
+    whenStated: whenStated(margin),
     summary: `${percent} percent used${reserve > 0 ? `, ${say(reserve)}${behind}${unit} of it to keep` : ''}`,
   };
+}
+
+function whenStated({ id, when }: Margin): StatedOf[] {
+  const [, from, to] = /^from (.+) to (.+)$/.exec(when) ?? [];
+  if (from !== undefined && to !== undefined)
+    return [
+      { of: 'from', text: from },
+      { of: 'to', text: to },
+    ];
+  const [, room] = /^room for (.+)$/.exec(when) ?? [];
+  if (room !== undefined) return [{ of: 'room', text: room }];
+  const [frame] = /frame [\d,]+$/.exec(when) ?? [];
+  if (frame === undefined) return [];
+  return [{ of: id.startsWith('source:') ? 'lastFrame' : 'frame', text: frame }];
 }
 
 /** The unit to show a margin in, and how much of the margin's own unit it is. */

@@ -10,12 +10,14 @@ const PENDING: MarginRow = {
   id: 'start',
   label: 'Start may slip by',
   usedOf: 'tried up to 24\u00a0h',
+  stated: [],
   left: '…',
   leftUnit: '',
   usedShare: 0,
   reserveShare: null,
   standing: 'fine',
   when: 'being worked out',
+  whenStated: [],
   summary: 'Being worked out',
 };
 
@@ -32,8 +34,10 @@ export function slipRow(margin: Margin, current: boolean): MarginRow {
   return {
     ...marginRow(margin),
     usedOf: PENDING.usedOf,
+    stated: PENDING.stated,
     left: current ? left : PENDING.left,
     leftUnit: '',
+    whenStated: PENDING.whenStated,
     when: margin.when.split(/\.\s/)[0] ?? '',
     summary: `${left} of a day`,
   };

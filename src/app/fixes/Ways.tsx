@@ -1,14 +1,18 @@
 /** The ways out of one finding: a button each, cheapest first. */
-import { memo } from 'react';
+import { Fragment, memo } from 'react';
 import { type Finding, keyOf } from '../../engine/findings/types.ts';
 import type { Fix } from '../../engine/fixes/types.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
+import { ofFix } from '../../engine/working/names.ts';
 import { usePlan } from '../store/plan.ts';
+import { How } from '../working/How.tsx';
 import { useFixes } from './fixStore.ts';
 import { lookAt, lookAway } from './previewing.ts';
 import { takeFix } from './taking.ts';
 
 interface FixButtonProps {
+  /** Name of the figures of what it costs, up to the last word. */
+  named: (figure: string) => string;
   fix: Fix;
   /** The plan for which it was worked out. */
   plan: Plan;
@@ -17,10 +21,10 @@ interface FixButtonProps {
   at: number;
 }
 
-function FixButton({ fix, plan, current, at }: FixButtonProps) {
+function FixButton({ named, fix, plan, current, at }: FixButtonProps) {
   const { label, cost } = fix;
   return (
-    <li>
+    <li className="way">
       <button
         type="button"
         className="fix"
@@ -31,8 +35,23 @@ function FixButton({ fix, plan, current, at }: FixButtonProps) {
         onFocus={({ target }) => current && target.matches(':focus-visible') && lookAt(plan, fix)}
         onBlur={lookAway}
       >
-        <b>{label}</b> <span>{cost.text === 'nothing' ? 'costs nothing' : cost.text}</span>
+        {label}
       </button>
+      <span>
+        {cost.parts.length === 0 && 'costs nothing'}
+        {cost.parts.map(({ text, of }, n) => (
+          <Fragment key={text}>
+            {n > 0 && ', '}
+            {of === null || !current ? (
+              text
+            ) : (
+              <How of={named(`cost.${of}`)} what={`${text}, cost of ${label}`}>
+                {text}
+              </How>
+            )}
+          </Fragment>
+        ))}
+      </span>
     </li>
   );
 }
@@ -48,8 +67,12 @@ export const Ways = memo(function Ways({ finding, at }: { finding: Finding; at: 
   if (fixes.length === 0) return <p className="s">{whyNone}</p>;
   return (
     <ul className="plain fixes" aria-label="Ways out">
-      {fixes.map((fix) => (
-        <FixButton key={fix.label} {...{ fix, plan: remedy.plan, current, at }} />
+      {fixes.map((fix, n) => (
+        <FixButton
+          key={fix.label}
+          named={(figure) => ofFix(keyOf(finding), n + 1, figure)}
+          {...{ fix, plan: remedy.plan, current, at }}
+        />
       ))}
     </ul>
   );

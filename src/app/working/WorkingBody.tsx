@@ -2,9 +2,11 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { madeOf } from '../../engine/onset/stretch.ts';
 import type { OnSet } from '../../engine/onset/working.ts';
+import type { Plan } from '../../engine/plan/schema.ts';
 import { schedule } from '../../engine/schedule.ts';
-import { isAtSetting } from '../../engine/working/names.ts';
+import { isElsewhere } from '../../engine/working/names.ts';
 import {
+  type FixesKnown,
   formulaText,
   numbersText,
   type Working,
@@ -12,6 +14,7 @@ import {
   workingText,
 } from '../../engine/working/working.ts';
 import { CloseButton } from '../bar/Dialog.tsx';
+import { fixStore } from '../fixes/fixStore.ts';
 import { NBSP } from '../format/numbers.ts';
 import { leave } from '../modal.ts';
 import { useCopy } from '../store/copy.ts';
@@ -54,15 +57,24 @@ function useAsked(run: OnSet | null, ofCopy: boolean): Worked {
 /** Whose figure it is, where it is not the plan's as it stands. */
 function whose(figure: string, ofCopy: boolean): string | null {
   if (ofCopy) return 'Of the copy, not of the plan as it is now.';
-  return isAtSetting(figure) ? 'Of the plan at another setting of the trigger.' : null;
+  if (figure.startsWith('fix.')) return 'Of the plan with a way out that is not taken.';
+  return isElsewhere(figure) ? 'Of the plan at another setting of the trigger.' : null;
 }
+
+/** The ways out that are known of a plan. */
+const fixesOf =
+  (plan: Plan): FixesKnown =>
+  (finding, n) => {
+    const remedy = fixStore.getState().remedies.get(finding);
+    return (remedy?.plan === plan && remedy.is.fixes[n - 1]) || null;
+  };
 
 export function WorkingBody() {
   const run = useView((view) => view.run);
   const { figure: first, ofCopy } = askedFigure(useView((view) => view.working));
   const { plan, schedule: made } = useAsked(run, ofCopy);
   const { figure, depth, goOn, goBack } = useTrail(first);
-  const working = workingOf(plan, made, figure, run ?? undefined);
+  const working = workingOf(plan, made, figure, run ?? undefined, fixesOf(plan));
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
     // What was pressed is gone: the reader goes on from the new heading.
@@ -78,7 +90,7 @@ export function WorkingBody() {
       ) : (
         <p>This figure has no working in this plan.</p>
       )}
-      {run === null && !isAtSetting(figure) && (
+      {run === null && !isElsewhere(figure) && (
         <Others plan={plan} schedule={made} of={figure} frame={working?.frame ?? null} onGoOn={goOn} />
       )}
       <div className="row">

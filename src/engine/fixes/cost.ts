@@ -7,7 +7,7 @@
  */
 import { bytes, seconds, withUnit } from '../findings/words.ts';
 import type { Outcome } from './trial.ts';
-import type { Cost } from './types.ts';
+import type { Cost, CostFigure, CostPart } from './types.ts';
 
 /** Rank of one unit of each loss. */
 const RANKS = {
@@ -33,9 +33,13 @@ const MOST_HOURS = 3;
 const NOTHING = 0.005;
 
 interface Loss {
-  text: string;
+  parts: CostPart[];
   rank: number;
 }
+
+const loss = (text: string, of: CostFigure | null, rank: number): Loss => ({ parts: [{ text, of }], rank });
+
+const textOf = ({ parts }: Loss): string => parts.map(({ text }) => text).join(': ');
 
 const DAY_S = 86_400;
 
@@ -56,7 +60,9 @@ function clipLoss(before: Outcome, after: Outcome): Loss[] {
   const share = Math.max(-frames / before.totals.frames, -clipS / (before.totals.clipLengthS || 1));
   const clip = `${seconds(after.totals.clipLengthS)} clip`;
   const fewer = withUnit(frames, frames === -1 ? 'frame' : 'frames');
-  return [{ text: frames < 0 ? `${fewer}: ${clip}` : clip, rank: share * RANKS.clip }];
+  const parts: CostPart[] = [{ text: clip, of: 'clipS' }];
+  if (frames < 0) parts.unshift({ text: fewer, of: 'frames' });
+  return [{ parts, rank: share * RANKS.clip }];
 }
 
 /** A run that begins at another time, and one that lasts longer or, with as many frames, shows less of the event. */
@@ -73,8 +79,8 @@ function timeLoss(before: Outcome, after: Outcome): Loss[] {
   const shown = longerS > slack || (longerS < -slack && after.totals.frames >= before.totals.frames);
   const share = Math.abs(longerS) / (before.totals.eventDurationS || 1);
   return [
-    ...(moved ? [{ text: starts, rank: hours(startS) }] : []),
-    ...(shown ? [{ text: ends, rank: longerS > 0 ? hours(longerS) : share * RANKS.event }] : []),
+    ...(moved ? [loss(starts, 'startS', hours(startS))] : []),
+    ...(shown ? [loss(ends, 'eventS', longerS > 0 ? hours(longerS) : share * RANKS.event)] : []),
   ];
 }
 
@@ -82,14 +88,15 @@ const lightLoss = (stops: number): Loss[] =>
   stops < 0.05
     ? []
     : [
-        {
-          text: `light ${withUnit(stops, stops.toFixed(2) === '1.00' ? 'stop' : 'stops')} farther off`,
-          rank: stops * RANKS.light,
-        },
+        loss(
+          `light ${withUnit(stops, stops.toFixed(2) === '1.00' ? 'stop' : 'stops')} farther off`,
+          'lightStops',
+          stops * RANKS.light,
+        ),
       ];
 
-const moreOf = (more: number, before: number, text: string, rank: number): Loss[] =>
-  more <= NOTHING * before || more <= 0 ? [] : [{ text, rank: Math.min(3, more / (before || more)) * rank }];
+const moreOf = (more: number, before: number, text: string, of: CostFigure, rank: number): Loss[] =>
+  more <= NOTHING * before || more <= 0 ? [] : [loss(text, of, Math.min(3, more / (before || more)) * rank)];
 
 /** All losses, the most telling first. */
 const inOrder = (losses: readonly Loss[]): Loss[] => [...losses].sort((a, b) => b.rank - a.rank);
@@ -112,15 +119,22 @@ export function costOf(before: Outcome, after: Outcome, needs: readonly (string 
   const energyWh = more(after.totals.energyWh, before.totals.energyWh);
   const storageBytes = after.totals.storageBytes - before.totals.storageBytes;
   const losses = inOrder([
-    ...needs.flatMap((text) => (text === null ? [] : [{ text, rank: RANKS.need }])),
+    ...needs.flatMap((text) => (text === null ? [] : [loss(text, null, RANKS.need)])),
     ...clipLoss(before, after),
     ...timeLoss(before, after),
     ...lightLoss(lightStops),
-    ...moreOf(energyWh, before.totals.energyWh, `+${withUnit(energyWh, 'Wh')}`, RANKS.energy),
-    ...moreOf(storageBytes, before.totals.storageBytes, `+${bytes(storageBytes)}`, RANKS.storage),
+    ...moreOf(energyWh, before.totals.energyWh, `+${withUnit(energyWh, 'Wh')}`, 'energyWh', RANKS.energy),
+    ...moreOf(
+      storageBytes,
+      before.totals.storageBytes,
+      `+${bytes(storageBytes)}`,
+      'storageBytes',
+      RANKS.storage,
+    ),
   ]);
   return {
-    text: losses.map(({ text }) => text).join(', ') || 'nothing',
+    text: losses.map(textOf).join(', ') || 'nothing',
+    parts: losses.flatMap(({ parts }) => parts),
     frames,
     clipS: more(after.totals.clipLengthS, before.totals.clipLengthS),
     startS,

@@ -29,10 +29,31 @@ export type WaysOut = (finding: Finding, plan: Plan, made: Schedule) => Way[];
 /** The ways out of the findings that one subject says. */
 export type SubjectWays<Id extends FindingId> = Readonly<Record<Id, WaysOut>>;
 
+/** Figures of what a fix costs, each the plan's with it less the plan's without. */
+export const COST_FIGURES = [
+  'frames',
+  'clipS',
+  'startS',
+  'eventS',
+  'lightStops',
+  'energyWh',
+  'storageBytes',
+] as const;
+export type CostFigure = (typeof COST_FIGURES)[number];
+
+/** A piece of the words of what a fix costs. */
+export interface CostPart {
+  text: string;
+  /** The figure that it states; null for one that no figure of the schedule shows. */
+  of: CostFigure | null;
+}
+
 /** What a fix costs: the plan with it, less the plan without. */
 export interface Cost {
   /** In a few words: `−48 frames: 13.5 s clip`, `1 pack more to bring`; `nothing` if no figure gets worse. */
   text: string;
+  /** The same in pieces, without what stands between them. */
+  parts: CostPart[];
   /** What is lost or changes: 0 where it does not. */
   frames: number;
   clipS: number;

@@ -36,14 +36,24 @@ export function workingAtSetting(
   const there = workedAt(of, dialS);
   const working = there && workingOf(there, what);
   return (
-    working && {
-      ...working,
-      figure,
-      terms: working.terms.map((each) => ({
-        ...each,
-        figure: each.figure === null ? null : ofSetting(dialS, each.figure),
-      })),
-      remarks: [`With the trigger at ${dial} s.`, ...working.remarks],
-    }
+    working &&
+    workedElsewhere(working, figure, (each) => ofSetting(dialS, each), `With the trigger at ${dial} s.`)
   );
 }
+
+/**
+ * The working of another plan's figure, under the name that it has here.
+ * @param named - what a figure of that plan is called here
+ * @param remark - which plan it is
+ */
+export const workedElsewhere = (
+  working: Working,
+  figure: string,
+  named: (figure: string) => string,
+  remark: string,
+): Working => ({
+  ...working,
+  figure,
+  terms: working.terms.map((each) => ({ ...each, figure: each.figure && named(each.figure) })),
+  remarks: [remark, ...working.remarks],
+});

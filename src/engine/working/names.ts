@@ -53,8 +53,15 @@ export function eventFigure(
 export const ofSetting = (dialS: number, figure: string): string =>
   `ladder.${Number(dialS.toPrecision(12))}.${figure}`;
 
-/** Whether a name is that of a figure at another setting of the trigger. */
-export const isAtSetting = (figure: string): boolean => figure.startsWith('ladder.');
+/**
+ * Name of a figure of the plan with a way out of a finding taken; or of what that costs, `cost.frames`.
+ * @param finding - its key, or what `--fixes` calls it
+ * @param n - which of its ways out, counted from 1
+ */
+export const ofFix = (finding: string, n: number, figure: string): string => `fix.${finding}.${n}.${figure}`;
+
+/** Whether a name is that of a figure of another plan than the one that is open. */
+export const isElsewhere = (figure: string): boolean => /^(ladder|fix)\./.test(figure);
 
 /** Name of a figure of a run that is being shot. */
 export const ofOnset = (what: string): string => `onset.${what}`;

@@ -32,9 +32,11 @@ import { type Draft, type Worked, type Workings, worth } from './make.ts';
 import { marginWorkings } from './margins.ts';
 import { ofAction, ofExposure, ofFrame, ofShot, ofWorkDay, ofYear } from './names.ts';
 import type { Working } from './types.ts';
+import { type FixesKnown, workingWithFix } from './with-fix.ts';
 
 export { formulaText, numbersText, readable, workingText } from './text.ts';
 export type { Term, Working } from './types.ts';
+export type { FixesKnown } from './with-fix.ts';
 
 /** Of the whole run. */
 const SUBJECTS: readonly ((of: Worked) => Workings)[] = [
@@ -79,11 +81,21 @@ function wholeRun(of: Worked): Workings {
  * @param figure - its name: `totals.intervalS`, `margins.interval.left`, `frame.12.cameraS`, `axes.Boom.largestMove`,
  *   `sheet.day.2.workMin`, `days.2026-08-08.sunset`, `ladder.15.totals.frames` with 15 s on the trigger
  * @param run - a run as it is being shot, for figures that begin with `onset.`
+ * @param fixes - ways out of the plan's findings, for figures that begin with `fix.`
  * @returns null if the plan has no figure of that name
  */
-export function workingOf(plan: Plan, made: Schedule, figure: string, run?: OnSet): Working | null {
+export function workingOf(
+  plan: Plan,
+  made: Schedule,
+  figure: string,
+  run?: OnSet,
+  fixes?: FixesKnown,
+): Working | null {
   const of = { plan, made };
-  const atSetting = workingAtSetting(of, figure, (there, what) => workingOf(there.plan, there.made, what));
+  const there = (other: Worked, what: string) => workingOf(other.plan, other.made, what);
+  const withFix = workingWithFix(of, figure, fixes, (name, draft) => finished(name, draft, null), there);
+  if (withFix !== undefined) return withFix;
+  const atSetting = workingAtSetting(of, figure, there);
   if (atSetting !== undefined) return atSetting;
   const family = familyOf(of, figure);
   const onSet = run && figure.startsWith('onset.') ? onsetWorkings(run) : null;

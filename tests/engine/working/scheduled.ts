@@ -1,5 +1,7 @@
 /** Figures of a schedule by the names of their workings: what each working has to come to. */
+
 import { headroom } from '../../../src/engine/findings/order.ts';
+import type { Margin } from '../../../src/engine/findings/types.ts';
 import type { Schedule } from '../../../src/engine/schedule-types.ts';
 
 /** A figure as the schedule has it. */
@@ -40,6 +42,14 @@ const cards = (made: Schedule): Entry[] =>
     [`cards.${name}.usedBytes`, usedBytes],
   ]);
 
+/** The number in what a margin says of when it is tightest, or of what it has room for. */
+function whenOf({ id, when, frame }: Margin): Entry[] {
+  const said = Number(/(?:frame |room for )([\d,]+)/.exec(when)?.[1]?.replaceAll(',', ''));
+  if (id.startsWith('source:')) return [[`margins.${id}.lastFrame`, said]];
+  if (id === 'cards') return [[`margins.${id}.room`, said]];
+  return id.startsWith('travel:') ? [] : [[`margins.${id}.frame`, Number.isNaN(said) ? frame : said]];
+}
+
 const margins = (made: Schedule, single: boolean): Entry[] =>
   made.margins
     .filter(({ id }) => ['blur', 'crossing'].includes(id) === single)
@@ -48,6 +58,8 @@ const margins = (made: Schedule, single: boolean): Entry[] =>
       [`margins.${margin.id}.available`, margin.available],
       [`margins.${margin.id}.left`, margin.left],
       [`margins.${margin.id}.headroom`, margin.available === 0 ? null : headroom(margin)],
+      [`margins.${margin.id}.share`, margin.available === 0 ? null : margin.used / margin.available],
+      ...whenOf(margin),
     ]);
 
 function rig({ rig: { path, ringing, aim, balance } }: Schedule): Entry[] {
