@@ -18,6 +18,11 @@ interface Edit {
   chartsMs: number;
 }
 
+/** The same of a drag, and in which refresh of the screen after it the figures changed: the next is 1. */
+interface Drag extends Edit {
+  refreshes: number;
+}
+
 /**
  * Edits the interval in the page, again and again, each time waiting until nothing moves any more.
  * A thing counts as repainted in the task after the frame of its last change; waiting for the frame counts too.
@@ -87,19 +92,30 @@ export function timeEdits(page: Page, edits: number): Promise<Edit[]> {
  * Drags a keyframe on the chart of its axis, a few pixels at a time with the button down, each time waiting until nothing
  * moves any more. Counted as the edits are, from the pointer's event.
  */
-async function timeDrags(page: Page, moves: number): Promise<Edit[]> {
+async function timeDrags(page: Page, moves: number): Promise<Drag[]> {
   const handle = page
     .locator('#run')
     .getByRole('button', { name: /keyframe 2 of 2/ })
     .first();
   await handle.scrollIntoViewIfNeeded();
   await page.evaluate(() => {
-    const times = { started: 0, figures: 0, charts: 0 };
+    const times = { started: 0, figures: 0, charts: 0, from: 0, to: 0, over: false };
     Object.assign(globalThis, { dragTimes: times });
+    // Refreshes are counted by their time, which is the same for all that is done in one.
+    let [refreshes, last] = [0, 0];
+    const now = () => Number(document.timeline.currentTime);
+    const refreshed = () => {
+      refreshes += 1;
+      last = now();
+      if (!times.over) requestAnimationFrame(refreshed);
+    };
+    requestAnimationFrame(refreshed);
     addEventListener(
       'pointermove',
       () => {
-        times.started ||= performance.now();
+        if (times.started !== 0) return;
+        times.started = performance.now();
+        times.from = refreshes;
       },
       true,
     );
@@ -110,6 +126,7 @@ async function timeDrags(page: Page, moves: number): Promise<Edit[]> {
     const watch = (parts: (Element | null)[], what: 'figures' | 'charts') => {
       const observer = new MutationObserver((records) => {
         if (records.every(isLate)) return;
+        if (what === 'figures' && times.started !== 0) times.to = refreshes + (now() > last ? 1 : 0);
         requestAnimationFrame(() => {
           const { port1, port2 } = new MessageChannel();
           port1.onmessage = () => {
@@ -130,21 +147,28 @@ async function timeDrags(page: Page, moves: number): Promise<Edit[]> {
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
   await page.mouse.move(x, y);
   await page.mouse.down();
-  const results: Edit[] = [];
+  const results: Drag[] = [];
   for (let move = 0; move < moves; move += 1) {
-    await page.evaluate('Object.assign(dragTimes, { started: 0, figures: 0, charts: 0 })');
+    await page.evaluate('Object.assign(dragTimes, { started: 0, figures: 0, charts: 0, from: 0, to: 0 })');
     await page.mouse.move(x - 40 - 5 * (move % 20), y + 3 * (move % 7));
     await page.waitForTimeout(350);
-    const { started, figures, charts } = await page.evaluate<{
+    const { started, figures, charts, from, to } = await page.evaluate<{
       started: number;
       figures: number;
       charts: number;
+      from: number;
+      to: number;
     }>('dragTimes');
     // Where no margin changes with the move, the charts are all there is to see.
     if (started === 0 || charts === 0) throw new Error(`drag ${move}: nothing was repainted`);
-    results.push({ figuresMs: Math.max(0, figures - started), chartsMs: charts - started });
+    results.push({
+      figuresMs: Math.max(0, figures - started),
+      chartsMs: charts - started,
+      refreshes: Math.max(0, to - from),
+    });
   }
   await page.mouse.up();
+  await page.evaluate('dragTimes.over = true');
   return results;
 }
 
@@ -216,7 +240,16 @@ export async function pageFigures(): Promise<Figure[]> {
     results.push(...figuresOf(frames, await timeEdits(page, EDITS), chartsBudget));
     if (frames === 500) {
       await timeDrags(page, 5);
-      results.push(...figuresOf(frames, await timeDrags(page, EDITS), chartsBudget, 'keyframe dragged'));
+      const drags = await timeDrags(page, EDITS);
+      results.push(...figuresOf(frames, drags, chartsBudget, 'keyframe dragged'), {
+        what: '  refresh of the screen in which the figures change, the next is 1: 95th percentile',
+        value: quantile(
+          drags.map(({ refreshes }) => refreshes),
+          0.95,
+        ),
+        unit: '',
+        budget: 1,
+      });
     }
   }
   const bytes = columnsOf(schedule(benchPlan(86_400)).columns).reduce(
