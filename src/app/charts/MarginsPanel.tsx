@@ -1,10 +1,11 @@
-import { type ComponentType, Fragment, lazy, Suspense, useId } from 'react';
+import { type ComponentType, lazy, Suspense, useId } from 'react';
 import type { Schedule } from '../../engine/schedule-types.ts';
 import { StandingTag } from '../icons.tsx';
 import { useWayParts } from '../store/later.ts';
 import { How } from '../working/How.tsx';
+import { Pieces } from '../working/Pieces.tsx';
 import { Hatch } from './Hatch.tsx';
-import { type MarginRow, marginRow, type StatedOf } from './marginModel.ts';
+import { type MarginRow, marginRow } from './marginModel.ts';
 import { useWidth } from './useWidth.ts';
 import './charts.css';
 
@@ -52,7 +53,7 @@ export function MarginLine({ row }: { row: MarginRow }) {
       <div className="margin-what">
         <b>{row.label}</b>
         <span>
-          <Words row={row} words={row.usedOf} stated={row.stated} />
+          <Pieces pieces={row.usedOf} about={row.label} />
         </span>
       </div>
       <MarginBar row={row} />
@@ -65,34 +66,10 @@ export function MarginLine({ row }: { row: MarginRow }) {
       <div className="margin-when">
         {row.standing !== 'fine' && <StandingTag standing={row.standing} />}
         <span>
-          <Words row={row} words={row.when} stated={row.whenStated} />
+          <Pieces pieces={row.when} about={row.label} />
         </span>
       </div>
     </li>
-  );
-}
-
-/** Each figure where it stands in the words. */
-function Words({ row: { id, label }, words, stated }: { row: MarginRow; words: string; stated: StatedOf[] }) {
-  let rest = words;
-  const pieces = stated.map(({ of, text }) => {
-    const at = rest.indexOf(text);
-    const before = rest.slice(0, at);
-    rest = rest.slice(at + text.length);
-    return (
-      <Fragment key={of}>
-        {before}
-        <How of={`margins.${id}.${of}`} what={`${text}, ${label}`}>
-          {text}
-        </How>
-      </Fragment>
-    );
-  });
-  return (
-    <>
-      {pieces}
-      {rest}
-    </>
   );
 }
 

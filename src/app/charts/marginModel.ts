@@ -2,22 +2,15 @@
 import type { Margin } from '../../engine/findings/types.ts';
 import { bytesUnit } from '../format/bytes.ts';
 import { NBSP, numberText } from '../format/numbers.ts';
+import type { Piece } from '../working/sentence.ts';
 import { digitsFor } from './format.ts';
-
-/** What of a margin a piece of its words states. */
-export interface StatedOf {
-  of: string;
-  text: string;
-}
 
 /** A margin ready to draw. Shares are of what is available, 0 to 1. */
 export interface MarginRow {
   id: string;
   label: string;
   /** `12.7 of 14.0 s, 91 %`. */
-  usedOf: string;
-  /** Its figures, in their order. */
-  stated: StatedOf[];
+  usedOf: Piece[];
   /** What is left, or missing, and the words behind that figure. */
   left: string;
   leftUnit: string;
@@ -25,9 +18,7 @@ export interface MarginRow {
   /** Where the reserve begins; null without one. */
   reserveShare: number | null;
   standing: 'fine' | 'warning' | 'stop';
-  when: string;
-  /** Its figures, in their order. */
-  whenStated: StatedOf[];
+  when: Piece[];
   /** The bar in words. */
   summary: string;
 }
@@ -42,39 +33,42 @@ export function marginRow(margin: Margin): MarginRow {
   const behind = unit.startsWith('°') ? '' : NBSP;
   // Of what is a share itself another would only confuse.
   const share = unit === '%' ? '' : `${percent}${NBSP}%`;
-  const stated: StatedOf[] = [
-    { of: 'used', text: say(used) },
-    { of: 'available', text: `${say(available)}${behind}${unit}` },
-  ];
-  if (share !== '' && available > 0) stated.push({ of: 'share', text: share });
+  const stated = pieceOf(margin);
   return {
     id: margin.id,
     label: margin.label,
-    usedOf: `${say(used)} of ${say(available)}${behind}${unit}${share && `, ${share}`}`,
-    stated,
+    usedOf: [
+      stated('used', say(used)),
+      ' of ',
+      stated('available', `${say(available)}${behind}${unit}`),
+      ...(share === '' ? [] : [', ', available > 0 ? stated('share', share) : share]),
+    ],
     left: figure(Math.abs(left) / size, left / size),
     leftUnit: `${behind}${unit} ${standing === 'stop' ? 'too much' : 'left'}`,
     usedShare: available > 0 ? Math.min(1, used / available) : 1,
     reserveShare: reserve > 0 && available > 0 ? (available - reserve) / available : null,
     standing,
-    when: margin.when,
-    whenStated: whenStated(margin),
+    when: whenPieces(margin),
     summary: `${percent} percent used${reserve > 0 ? `, ${say(reserve)}${behind}${unit} of it to keep` : ''}`,
   };
 }
 
-function whenStated({ id, when }: Margin): StatedOf[] {
+/** A piece of words that states a figure of a margin. */
+const pieceOf =
+  ({ id }: Margin) =>
+  (what: string, text: string): Piece => ({ text, of: `margins.${id}.${what}` });
+
+function whenPieces(margin: Margin): Piece[] {
+  const { id, when } = margin;
+  const stated = pieceOf(margin);
   const [, from, to] = /^from (.+) to (.+)$/.exec(when) ?? [];
   if (from !== undefined && to !== undefined)
-    return [
-      { of: 'from', text: from },
-      { of: 'to', text: to },
-    ];
+    return ['from ', stated('from', from), ' to ', stated('to', to)];
   const [, room] = /^room for (.+)$/.exec(when) ?? [];
-  if (room !== undefined) return [{ of: 'room', text: room }];
+  if (room !== undefined) return ['room for ', stated('room', room)];
   const [frame] = /frame [\d,]+$/.exec(when) ?? [];
-  if (frame === undefined) return [];
-  return [{ of: id.startsWith('source:') ? 'lastFrame' : 'frame', text: frame }];
+  if (frame === undefined) return [when];
+  return [when.slice(0, -frame.length), stated(id.startsWith('source:') ? 'lastFrame' : 'frame', frame)];
 }
 
 /** The unit to show a margin in, and how much of the margin's own unit it is. */

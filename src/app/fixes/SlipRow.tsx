@@ -9,15 +9,13 @@ import { useFixes } from './fixStore.ts';
 const PENDING: MarginRow = {
   id: 'start',
   label: 'Start may slip by',
-  usedOf: 'tried up to 24\u00a0h',
-  stated: [],
+  usedOf: ['tried up to 24\u00a0h'],
   left: '…',
   leftUnit: '',
   usedShare: 0,
   reserveShare: null,
   standing: 'fine',
-  when: 'being worked out',
-  whenStated: [],
+  when: ['being worked out'],
   summary: 'Being worked out',
 };
 
@@ -34,11 +32,9 @@ export function slipRow(margin: Margin, current: boolean): MarginRow {
   return {
     ...marginRow(margin),
     usedOf: PENDING.usedOf,
-    stated: PENDING.stated,
     left: current ? left : PENDING.left,
     leftUnit: '',
-    whenStated: PENDING.whenStated,
-    when: margin.when.split(/\.\s/)[0] ?? '',
+    when: margin.when.split(/\.\s/).slice(0, 1),
     summary: `${left} of a day`,
   };
 }

@@ -1,11 +1,12 @@
 /** The ways out of one finding: a button each, cheapest first. */
-import { Fragment, memo } from 'react';
+import { memo } from 'react';
 import { type Finding, keyOf } from '../../engine/findings/types.ts';
 import type { Fix } from '../../engine/fixes/types.ts';
 import type { Plan } from '../../engine/plan/schema.ts';
 import { ofFix } from '../../engine/working/names.ts';
 import { usePlan } from '../store/plan.ts';
-import { How } from '../working/How.tsx';
+import { Pieces } from '../working/Pieces.tsx';
+import type { Piece } from '../working/sentence.ts';
 import { useFixes } from './fixStore.ts';
 import { lookAt, lookAway } from './previewing.ts';
 import { takeFix } from './taking.ts';
@@ -21,8 +22,17 @@ interface FixButtonProps {
   at: number;
 }
 
+/** What a fix costs, in words. @param named - names of its figures; null for words alone */
+function costPieces({ cost: { parts } }: Fix, named: FixButtonProps['named'] | null): Piece[] {
+  if (parts.length === 0) return ['costs nothing'];
+  return parts.flatMap(({ text, of }, n): Piece[] => {
+    const piece = of === null || named === null ? text : { text, of: named(`cost.${of}`) };
+    return n > 0 ? [', ', piece] : [piece];
+  });
+}
+
 function FixButton({ named, fix, plan, current, at }: FixButtonProps) {
-  const { label, cost } = fix;
+  const { label } = fix;
   return (
     <li className="way">
       <button
@@ -38,19 +48,7 @@ function FixButton({ named, fix, plan, current, at }: FixButtonProps) {
         {label}
       </button>
       <span>
-        {cost.parts.length === 0 && 'costs nothing'}
-        {cost.parts.map(({ text, of }, n) => (
-          <Fragment key={text}>
-            {n > 0 && ', '}
-            {of === null || !current ? (
-              text
-            ) : (
-              <How of={named(`cost.${of}`)} what={`${text}, cost of ${label}`}>
-                {text}
-              </How>
-            )}
-          </Fragment>
-        ))}
+        <Pieces pieces={costPieces(fix, current ? named : null)} about={`cost of ${label}`} />
       </span>
     </li>
   );

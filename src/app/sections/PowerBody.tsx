@@ -1,5 +1,6 @@
 import type { Load, Source } from '../../engine/plan/schema.ts';
 import type { SourceSummary } from '../../engine/schedule-types.ts';
+import { MOST_SWAPS } from '../../engine/working/names.ts';
 import { FedBy, Segments } from '../fields/ChoiceField.tsx';
 import { NumberField } from '../fields/NumberField.tsx';
 import { TextField } from '../fields/TextField.tsx';
@@ -19,9 +20,6 @@ function sourceText({ kind, brought, usableWh, drawnWh, needed }: SourceSummary)
   if (kind === 'mains') return `mains, ${shortNumber(drawnWh)} Wh`;
   return `${brought} × ${shortNumber(usableWh ?? 0)} Wh usable, needs ${needed}`;
 }
-
-/** Swaps that are named by their frames. */
-const MOST_SWAPS = 3;
 
 /** When fresh packs are due. */
 function swapPieces({ name, swapFrames }: SourceSummary): Piece[] {

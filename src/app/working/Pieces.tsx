@@ -6,6 +6,8 @@ import type { Piece } from './sentence.ts';
 
 interface PiecesProps {
   pieces: readonly Piece[];
+  /** What the figures are of, where that is not heard in the sentence. */
+  about?: string;
   /** Of a run that is being shot: how it stands when that is asked for. */
   run?: () => OnSet;
 }
@@ -23,7 +25,7 @@ function parted(words: string, before: boolean, after: boolean) {
 
 const isFigure = (piece: Piece | undefined) => piece !== undefined && typeof piece !== 'string';
 
-export const Pieces = ({ pieces, run }: PiecesProps) => {
+export const Pieces = ({ pieces, about, run }: PiecesProps) => {
   const words = (n: number) => {
     const piece = pieces[n];
     return parted(typeof piece === 'string' ? piece : '', isFigure(pieces[n - 1]), isFigure(pieces[n + 1]));
@@ -33,7 +35,12 @@ export const Pieces = ({ pieces, run }: PiecesProps) => {
     const key = String(n);
     if (typeof piece === 'string') return <Fragment key={key}>{words(n).free}</Fragment>;
     const figure = (
-      <How key={key} of={piece.of} what={piece.text} {...(run && { run })}>
+      <How
+        key={key}
+        of={piece.of}
+        what={about === undefined ? piece.text : `${piece.text}, ${about}`}
+        {...(run && { run })}
+      >
         {piece.text}
       </How>
     );

@@ -118,7 +118,8 @@ function runSource(
   plan: Plan,
   source: Source,
   uses: Uses,
-  each: Coded | null,
+  coded: Coded,
+  isEach: boolean,
   room: Room,
   usedWh: number,
 ): SourceRun {
@@ -128,9 +129,8 @@ function runSource(
   const usableWh = full * (1 - source.reserveShare);
   const brought = mains ? Number.POSITIVE_INFINITY : source.count;
   const leftWh = room.f64(uses.moveS.length);
-  const coded = each ?? (uses.coded as Coded);
   // What is not by code is summed where it is taken from the pack.
-  const whOf = each ? leftWh.fill(0) : new Float64Array(coded.columns[0]?.table.length ?? 0);
+  const whOf = isEach ? leftWh.fill(0) : new Float64Array(coded.columns[0]?.table.length ?? 0);
   const flow = flowOf(drawOf(plan, source), uses, coded, whOf);
   // The sum of many frames carries a rounding: a pack that is used up to its last digit is not overdrawn.
   const limitWh = usableWh * (1 + 1e-9);
@@ -167,7 +167,11 @@ const FRESH: UsedWh = new Map();
  */
 export function energyOf(plan: Plan, uses: Uses, room: Room, used = FRESH): SourceRun[] {
   const { sources } = plan.power;
+  if (sources.length === 0) return [];
   // Where frames overrun, no code says how long they take.
-  const each = sources.length > 0 && (uses.periods.periodS || !uses.coded) ? eachFrame(uses) : null;
-  return sources.map((source) => runSource(plan, source, uses, each, room, used.get(source.name) ?? 0));
+  const byCode = uses.periods.periodS ? null : uses.coded;
+  const coded = byCode ?? eachFrame(uses);
+  return sources.map((source) =>
+    runSource(plan, source, uses, coded, byCode === null, room, used.get(source.name) ?? 0),
+  );
 }

@@ -12,12 +12,12 @@ import {
   type Workings,
   worth,
 } from '../working/make.ts';
+import { MOST_SWAPS } from '../working/names.ts';
 import { fullWh } from './battery.ts';
 import { drawnOver, ofSource } from './drawn-working.ts';
 
-/** Packs, and swaps, that are named one by one. */
+/** Packs, and frames of swaps, that are named one by one. */
 const MOST_NAMED = 12;
-const MOST_SWAPS = 3;
 const HAIR_WH = 1e-9;
 
 /** A source with its packs that were taken out. */

@@ -1,6 +1,7 @@
 /** How the figures of what a fix costs came about: the plan's with it, less the plan's without. */
 import { DEFINITION, type Draft, term, type Worked, type Workings } from '../working/make.ts';
 import { outcomeOf } from './trial.ts';
+import { COST_FIGURES, type CostFigure } from './types.ts';
 
 const DAY_MS = 86_400_000;
 
@@ -21,26 +22,26 @@ const ofTotals = (
   of: 'frames' | 'clipLengthS' | 'eventDurationS' | 'energyWh' | 'storageBytes',
 ): Compared => ({ title, unit, words, figure: `totals.${of}`, valueIn: ({ made }) => made.totals[of] });
 
-const COMPARED: Readonly<Record<string, Compared>> = {
-  'cost.frames': ofTotals('Frames more', 'frames', 'frames', 'frames'),
-  'cost.clipS': ofTotals('Clip longer by', 'clip length', 's', 'clipLengthS'),
-  'cost.startS': {
+const COMPARED: Readonly<Record<CostFigure, Compared>> = {
+  frames: ofTotals('Frames more', 'frames', 'frames', 'frames'),
+  clipS: ofTotals('Clip longer by', 'clip length', 's', 'clipLengthS'),
+  startS: {
     title: 'Starts later by',
     unit: 's',
     words: 'first frame, counted from 00:00 UTC of the day as it is,',
     figure: null,
     valueIn: ({ made }, now) => (made.startMs - Math.floor(now.made.startMs / DAY_MS) * DAY_MS) / 1000,
   },
-  'cost.eventS': ofTotals('Lasts longer by', 'first to last frame', 's', 'eventDurationS'),
-  'cost.lightStops': {
+  eventS: ofTotals('Lasts longer by', 'first to last frame', 's', 'eventDurationS'),
+  lightStops: {
     title: 'Light farther off by',
     unit: 'stops',
     words: 'farthest that a frame’s light is off',
     figure: null,
     valueIn: ({ made }) => outcomeOf(made).lightStops,
   },
-  'cost.energyWh': ofTotals('Energy more', 'energy', 'Wh', 'energyWh'),
-  'cost.storageBytes': ofTotals('Storage more', 'storage', 'bytes', 'storageBytes'),
+  energyWh: ofTotals('Energy more', 'energy', 'Wh', 'energyWh'),
+  storageBytes: ofTotals('Storage more', 'storage', 'bytes', 'storageBytes'),
 };
 
 type Named = (figure: string) => string;
@@ -70,5 +71,5 @@ function draftOf(
  */
 export const costWorkings = (now: Worked, withIt: Worked, named: Named): Workings =>
   Object.fromEntries(
-    Object.entries(COMPARED).map(([name, compared]) => [name, () => draftOf(compared, now, withIt, named)]),
+    COST_FIGURES.map((of) => [`cost.${of}`, () => draftOf(COMPARED[of], now, withIt, named)]),
   );

@@ -4,7 +4,7 @@
  */
 import type { Plan } from '../plan/schema.ts';
 import { clockSeconds, momentDraft, offsetMinAt } from '../time/moment-working.ts';
-import { type Draft, sameAs, term, worth } from '../working/make.ts';
+import { capital, type Draft, sameAs, term, worth } from '../working/make.ts';
 import { hasAngle, MEEUS, utcFromAngle } from './day-working.ts';
 import { POSITIONS } from './happening.ts';
 import { sunAt } from './position.ts';
@@ -30,7 +30,7 @@ const PANE_SOURCE =
 const standing = (title: string, part: string, valueDeg: number, remark: string): Draft =>
   sameAs(`${title}: ${part}`, 'of the sun’s centre then', valueDeg, 'deg', null, {
     remarks: [remark],
-    source: `${POSITIONS.charAt(0).toUpperCase()}${POSITIONS.slice(1)}.`,
+    source: `${capital(POSITIONS)}.`,
   });
 
 function hourAngle({ site, title, named }: SunMoment, altitudeDeg: number, azimuthDeg: number): Draft {

@@ -18,6 +18,9 @@ export const ofWorkDay = (d: number, what: string): string => `sheet.day.${d + 1
 /** Name of a figure of one break of a day of work, behind that day's. @param b - of the plan, counted from 0 */
 export const ofBreak = (b: number, what: string): string => `break.${b + 1}.${what}`;
 
+/** So many swaps of a source have a figure each, `swap.1` and on. */
+export const MOST_SWAPS = 3;
+
 /** Name of a figure of the sky on a date, `yyyy-mm-dd`. */
 export const ofDate = (date: string, what: string): string => `days.${date}.${what}`;
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { combTicks } from '../../../src/app/charts/combTicks.ts';
 import { marginRow } from '../../../src/app/charts/marginModel.ts';
+import { plainText } from '../../../src/app/working/sentence.ts';
 import type { Margin } from '../../../src/engine/findings/types.ts';
 
 const margin = (used: number, available: number, reserve = 0, unit = 's'): Margin => ({
@@ -16,6 +17,12 @@ const margin = (used: number, available: number, reserve = 0, unit = 's'): Margi
   when: 'tightest at frame 1',
 });
 
+/** The row, its words as they are read. */
+function read(of: Margin) {
+  const row = marginRow(of);
+  return { ...row, usedOf: plainText(row.usedOf) };
+}
+
 describe('a margin', () => {
   it('is fine, into its reserve, or exceeded', () => {
     expect(marginRow(margin(5, 14, 2)).standing).toBe('fine');
@@ -26,13 +33,13 @@ describe('a margin', () => {
   });
 
   it('says used, available and left', () => {
-    expect(marginRow(margin(12.68, 14, 2))).toMatchObject({
+    expect(read(margin(12.68, 14, 2))).toMatchObject({
       usedOf: '12.7 of 14\u00A0s, 91\u00A0%',
       left: '1.3',
       leftUnit: '\u00A0s left',
       summary: '91 percent used, 2\u00A0s of it to keep',
     });
-    expect(marginRow(margin(15, 14))).toMatchObject({
+    expect(read(margin(15, 14))).toMatchObject({
       left: '1',
       leftUnit: '\u00A0s too much',
       usedShare: 1,
@@ -46,20 +53,20 @@ describe('a margin', () => {
   });
 
   it('shows bytes, shares and degrees in their units', () => {
-    expect(marginRow(margin(20.072e9, 32e9, 1.6e9, 'bytes'))).toMatchObject({
+    expect(read(margin(20.072e9, 32e9, 1.6e9, 'bytes'))).toMatchObject({
       usedOf: '20.1 of 32\u00A0GB, 63\u00A0%',
       leftUnit: '\u00A0GB left',
     });
-    expect(marginRow(margin(0.66, 0.85, 0, 'share')).usedOf).toBe('66 of 85\u00A0%');
-    expect(marginRow(margin(42, 360, 0, 'deg'))).toMatchObject({
+    expect(read(margin(0.66, 0.85, 0, 'share')).usedOf).toBe('66 of 85\u00A0%');
+    expect(read(margin(42, 360, 0, 'deg'))).toMatchObject({
       usedOf: '42 of 360°, 12\u00A0%',
       leftUnit: '° left',
     });
-    expect(marginRow(margin(0.02, 6, 0, 'deg/s')).usedOf).toBe('0.02 of 6°/s, 0\u00A0%');
+    expect(read(margin(0.02, 6, 0, 'deg/s')).usedOf).toBe('0.02 of 6°/s, 0\u00A0%');
   });
 
   it('shows the difference where it is small', () => {
-    expect(marginRow(margin(31.25e9, 32e9, 0, 'bytes'))).toMatchObject({
+    expect(read(margin(31.25e9, 32e9, 0, 'bytes'))).toMatchObject({
       usedOf: '31.25 of 32\u00A0GB, 98\u00A0%',
       left: '0.75',
     });

@@ -7,6 +7,7 @@ import type { News } from '../../../src/app/fixes/work.ts';
 import { draftAt, setDraft } from '../../../src/app/store/drafts.ts';
 import { currentPlan, planStore, startWith } from '../../../src/app/store/plan.ts';
 import { scheduleOf } from '../../../src/app/store/schedules.ts';
+import { plainText } from '../../../src/app/working/sentence.ts';
 import type { Fix, Remedy } from '../../../src/engine/fixes/types.ts';
 import { changesBetween } from '../../../src/engine/plan/changes.ts';
 import { editAll, setAt } from '../../../src/engine/plan/paths.ts';
@@ -159,7 +160,7 @@ test('the slip is read in hours and minutes, with the first sentence of what fai
   } as const;
   const row = slipRow(margin, true);
   expect(plain(row.left)).toBe('1 h 6 min');
-  expect(row.when).toBe('then: 4 frames are too dark');
+  expect(plainText(row.when)).toBe('then: 4 frames are too dark');
   expect(plain(slipRow({ ...margin, left: 139 }, true).left)).toBe('2 min 19 s');
   expect(slipRow(margin, false).left).toBe('…');
 });
